@@ -1,0 +1,37 @@
+import type { RetentionCurve } from "./curve.ts";
+
+/** A central value with the range that honest sources leave open; low <= mid <= high. */
+export interface Ranged {
+  readonly low: number;
+  readonly mid: number;
+  readonly high: number;
+}
+
+export type ComponentStatus = "published" | "hobby-or-seller" | "relative-measured" | "from-memory" | "own";
+
+/** One thing that goes into a mix. */
+export interface Component {
+  /** Kebab-case name. */
+  readonly id: string;
+  readonly dryDensityKgPerL: Ranged;
+  readonly totalPorosityFrac: Ranged;
+  /** Water at suctions of 10, 50 and 100 cm, share of volume. */
+  readonly waterAt10cmFrac: Ranged;
+  readonly waterAt50cmFrac: Ranged;
+  readonly waterAt100cmFrac: Ranged;
+  readonly curve: RetentionCurve;
+  /** Capacity after ordinary watering over capacity after full wetting; left out where they are the same. */
+  readonly asWateredFactor?: Ranged;
+  /** Below this water content the dry material sheds water. */
+  readonly repellentBelowFrac?: number;
+  readonly grain: "fine" | "medium" | "coarse";
+  readonly role: "draining" | "holding";
+  readonly compost: boolean;
+  /** Codes of the preparation, nutrient and caution notes; the words stand in the catalogue. */
+  readonly prepare: readonly ("rinse" | "sieve" | "soak" | "damp-down" | "let-mature")[];
+  readonly nutrients: "none" | "low" | "rich" | "locks-nitrogen";
+  readonly caution: "none" | "dust" | "silica-dust" | "mould-and-bacteria";
+  readonly status: ComponentStatus;
+  /** Keys in core/sources.ts. */
+  readonly sources: readonly string[];
+}

@@ -1,0 +1,218 @@
+import type { PotId } from "../pot/pot.ts";
+import type { CalendarDay } from "../site/site.ts";
+import type { SpotId } from "../site/spot.ts";
+
+/** ISO 8601 in UTC, to the minute, e.g. "2026-11-25T14:00Z". */
+export type Instant = string;
+
+/**
+ * The plan is a value: codes and numbers only, no sentence. Pages, mail, push, calendar and command line render it;
+ * nothing computes advice a second way.
+ */
+export interface Plan {
+  readonly version: 1;
+  readonly siteId: string;
+  readonly zone: string;
+  readonly issuedAt: Instant;
+  readonly forDay: CalendarDay;
+  /** The hours reckoned with. */
+  readonly horizon: { readonly from: Instant; readonly to: Instant };
+  readonly weatherAge: WeatherAge;
+  /** One a pot, in walking order; a pot that needs nothing has action "none". */
+  readonly pots: readonly PotPlan[];
+  readonly spots: readonly SpotPlan[];
+  readonly days: readonly DayOutline[];
+  readonly workWindows: readonly WorkWindow[];
+  readonly cautions: readonly Caution[];
+  readonly changesSince: readonly Change[];
+}
+
+export interface WeatherAge {
+  readonly source: "primary" | "fallback" | "demo" | "case";
+  readonly credit: string;
+  readonly fetchedAt: Instant;
+  readonly ageHours: number;
+  /** Real members in the ensemble; 0 when the spread was drawn from published forecast errors. */
+  readonly memberCount: number;
+  /** What stood in for inputs that were missing, with its price in certainty. */
+  readonly standIns: readonly StandIn[];
+  readonly trust: "full" | "reduced" | "poor";
+  /** Whole hours from `horizon.from` that could be reckoned. */
+  readonly knownHours: number;
+}
+
+export interface StandIn {
+  readonly quantity:
+    | "radiation"
+    | "humidity"
+    | "wind"
+    | "rain"
+    | "temperature"
+    | "et0"
+    | "members"
+    | "whole-forecast";
+  readonly method: string;
+  readonly shareOfHoursFrac: number;
+  /** Relative error of daily ET0, or absolute error in the unit of the quantity, as the method's source gives it. */
+  readonly errorEstimate: number;
+}
+
+export type Action = "water" | "keep-dry" | "carry-in" | "carry-out" | "none" | AidAction;
+
+/** More than the can and the carry. */
+export type AidAction =
+  | "empty-saucer"
+  | "tilt"
+  | "brace"
+  | "shade"
+  | "top-cover"
+  | "soak-slowly"
+  | "clear-hole"
+  | "look-at-roots";
+
+/** One thing to do to one pot. */
+export interface Deed {
+  readonly action: Action;
+  /** Water: millilitres for each pot of the entry, rounded as a grower pours. */
+  readonly amountMl?: number;
+  /** Water: until it runs through, amount being the expected need. */
+  readonly untilItRunsThrough?: boolean;
+  /** Carry: where to. */
+  readonly toSpotId?: SpotId;
+  /** To be done not before / by this instant. */
+  readonly from?: Instant;
+  readonly by?: Instant;
+  /** Keep dry, or stay where it is carried, to the end of this day. */
+  readonly until?: CalendarDay;
+  readonly reason: Reason;
+  /** Expected harm avoided against doing nothing, 1 = the plant as good as lost. */
+  readonly harmAvoided: number;
+  readonly confidence: Confidence;
+  /** Hands for a carry, from the computed mass and the lifting equation. */
+  readonly lift?: Lift;
+}
+
+export interface PotPlan extends Deed {
+  readonly potId: PotId;
+  readonly count: number;
+  /** Where it stands now. */
+  readonly spotId: SpotId;
+  /** Further deeds for the same pot, in order. */
+  readonly then: readonly Deed[];
+  readonly outlook: PotOutlook;
+}
+
+/** The largest harm avoided, in code and numbers; the catalogue makes the sentence. */
+export interface Reason {
+  readonly code: ReasonCode;
+  readonly numbers: Readonly<Record<string, number | string>>;
+}
+
+export type ReasonCode =
+  | "at-refill-point"
+  | "rain-will-do"
+  | "rain-does-not-reach"
+  | "freshly-planted-dry"
+  | "first-drink-due"
+  | "leafy-watered-in"
+  | "cold-nights-hold-water"
+  | "resting"
+  | "rain-on-fresh-roots"
+  | "rain-would-waterlog"
+  | "cold-night"
+  | "gusts"
+  | "heat-and-sun"
+  | "danger-past"
+  | "still-wet"
+  | "has-enough"
+  | "no-room"
+  | "weather-unknown"
+  | "too-heavy";
+
+export interface Confidence {
+  /** Fixed meaning: about-even 40-60 %, likely 60-80 %, very-likely 80-95 %, near-certain above 95 %. */
+  readonly word: "unlikely" | "about-even" | "likely" | "very-likely" | "near-certain";
+  readonly shareFrac: number;
+}
+
+export interface Lift {
+  readonly massKg: number;
+  readonly hands: "one" | "two-people" | "trolley";
+  readonly limitKg: number;
+}
+
+/** One pot's coming days where it stands, if nothing is done. Arrays run by day from `forDay`. */
+export interface PotOutlook {
+  /** Content as a share of what the drained pot holds. */
+  readonly nowFrac: Spread;
+  readonly byDayFrac: readonly Spread[];
+  readonly refillFrac: number;
+  readonly capacityMl: number;
+  readonly reachesRefillShareFrac: readonly number[];
+  readonly wetBaseHours: Spread;
+  readonly coldestC: Spread;
+  readonly daysToRefill: Spread | null;
+  readonly massKg: number;
+  readonly restingShareFrac: number;
+  readonly dryUntil: CalendarDay | null;
+}
+
+/** Tenth, fiftieth and ninetieth percentile of the cloud. */
+export interface Spread {
+  readonly low: number;
+  readonly mid: number;
+  readonly high: number;
+}
+
+export interface SpotPlan {
+  readonly spotId: SpotId;
+  readonly potCount: number;
+  readonly placesLeft: number | null;
+  readonly rainByDayMm: readonly Spread[];
+  readonly coldestByDayC: readonly Spread[];
+}
+
+/** The sky over the site, by day. */
+export interface DayOutline {
+  readonly day: CalendarDay;
+  readonly rainMm: Spread;
+  readonly rainShareFrac: number;
+  readonly peakRainMmPerH: number;
+  readonly tempMinC: Spread;
+  readonly tempMaxC: Spread;
+  readonly gustMPerS: number;
+  readonly et0Mm: number;
+  /** Hours with thunder in reach, as instants at which the hour begins. */
+  readonly thunderHours: readonly Instant[];
+}
+
+export interface WorkWindow {
+  readonly from: Instant;
+  readonly to: Instant;
+  readonly dryShareFrac: number;
+  readonly hottestHeatIndexC: number;
+  readonly dryDaysAfter: number;
+}
+
+export interface Caution {
+  readonly code:
+    | "thunder"
+    | "heat"
+    | "lift"
+    | "sap"
+    | "old-weather"
+    | "no-ensemble"
+    | "official-warnings"
+    | "no-room";
+  readonly potIds: readonly PotId[];
+  readonly from?: Instant;
+  readonly to?: Instant;
+  readonly numbers: Readonly<Record<string, number | string>>;
+}
+
+export interface Change {
+  readonly potId: PotId;
+  readonly was: Action;
+  readonly is: Action;
+  readonly because: "weather" | "journal" | "day-passed";
+}
