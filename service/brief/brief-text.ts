@@ -1,0 +1,81 @@
+import type { Brief, BriefDeed } from "./brief-value.ts";
+
+/** The brief as plain text for a terminal, a log or a mail. */
+export function briefText(brief: Brief, { widthChars = 78 }: { widthChars?: number } = {}): string {
+  const blocks = [
+    [...(brief.demo === null ? [] : [brief.demo]), underlined(brief.title), ...brief.sky, brief.lead],
+    ...brief.stops.map((stop) => [underlined(stop.name, "-"), ...stop.deeds.flatMap(deedText)]),
+    section(
+      brief.keepDry.heading,
+      brief.keepDry.lines.map((line) => bullet([line.pot, line.until, line.reason])),
+    ),
+    [brief.nothing.sentence],
+    section(
+      brief.cautions.heading,
+      brief.cautions.lines.map((line) => `- ${line.sentence}`),
+    ),
+    section(
+      brief.coming.heading,
+      brief.coming.lines.flatMap((day) => [
+        `- ${day.name}: ${day.sky}`,
+        ...day.deeds.map((deed) => `  - ${deed.sentence}`),
+      ]),
+    ),
+    section(
+      brief.windows.heading,
+      brief.windows.lines.map((line) => `- ${line}`),
+    ),
+    section(
+      brief.changes.heading,
+      brief.changes.lines.map((line) => `- ${line}`),
+    ),
+    [
+      ...section(
+        brief.trust.heading,
+        brief.trust.lines.map((line) => `- ${line}`),
+      ),
+      brief.trust.credit,
+    ],
+  ];
+  return `${blocks
+    .map((lines) => lines.filter((line) => line !== ""))
+    .filter((lines) => lines.length > 0)
+    .map((lines) => lines.flatMap((line) => wrapped(line, widthChars)).join("\n"))
+    .join("\n\n")}\n`;
+}
+
+function deedText(deed: BriefDeed): string[] {
+  return [
+    `[ ] ${deed.sentence}`,
+    `    ${deed.reason} (${deed.confidence})`,
+    ...deed.notes.map((note) => `    ${note}`),
+  ];
+}
+
+function section(heading: string, lines: readonly string[]): string[] {
+  return lines.length === 0 ? [] : [underlined(heading, "-"), ...lines];
+}
+
+function underlined(text: string, stroke = "="): string {
+  return `${text}\n${stroke.repeat([...text].length)}`;
+}
+
+function bullet(parts: readonly (string | null)[]): string {
+  const [head, until, reason] = parts;
+  return `- ${until ? `${head}, ${until}.` : `${head}.`} ${reason}`;
+}
+
+/** Breaks a line at spaces; the lines that follow keep its indent, past a bullet or a box. */
+function wrapped(line: string, widthChars: number): string[] {
+  if (line.includes("\n")) return line.split("\n");
+  const indent = " ".repeat(/^\s*(?:- |\[ \] )?/.exec(line)?.[0].length ?? 0);
+  const rows: string[] = [];
+  let row = "";
+  for (const word of line.trimEnd().split(/(?<=\S) (?=\S)/)) {
+    if (row !== "" && [...row].length + 1 + [...word].length > widthChars) {
+      rows.push(row);
+      row = indent + word;
+    } else row = row === "" ? word : `${row} ${word}`;
+  }
+  return [...rows, row].map((text) => text.replaceAll("\u00a0", " "));
+}

@@ -1,0 +1,84 @@
+import type { Action } from "../../core/plan/plan.ts";
+import type { PotId } from "../../core/pot/pot.ts";
+import type { CalendarDay } from "../../core/site/site.ts";
+import type { SpotId } from "../../core/site/spot.ts";
+import type { Figure } from "../words/units.ts";
+
+/** A plan in sentences: plain data that page, mail, log and terminal lay out without adding a word. */
+export interface Brief {
+  readonly language: string;
+  readonly siteId: string;
+  readonly forDay: CalendarDay;
+  readonly title: string;
+  /** How much there is to do, in one sentence. */
+  readonly lead: string;
+  readonly sky: readonly string[];
+  /** Deeds in the order of the walk. */
+  readonly stops: readonly BriefStop[];
+  readonly keepDry: BriefSection<KeepDryLine>;
+  readonly nothing: { readonly count: number; readonly sentence: string };
+  readonly coming: BriefSection<ComingDay>;
+  readonly windows: BriefSection<string>;
+  readonly cautions: BriefSection<BriefCaution>;
+  readonly trust: BriefSection<string> & { readonly credit: string };
+  readonly changes: BriefSection<string>;
+  /** Set on invented weather. */
+  readonly demo: string | null;
+}
+
+export interface BriefSection<T> {
+  readonly heading: string;
+  readonly lines: readonly T[];
+}
+
+export interface BriefStop {
+  readonly spotId: SpotId;
+  readonly name: string;
+  readonly deeds: readonly BriefDeed[];
+}
+
+export interface BriefDeed {
+  readonly potId: PotId;
+  readonly action: Action;
+  readonly verb: string;
+  readonly pot: string;
+  /** Amount in words: "850 ml each", "until it runs through, about 1.2 l". */
+  readonly amount: string | null;
+  /** The amount apart, for large print. */
+  readonly figure: Figure | null;
+  readonly amountMl: number | null;
+  readonly untilItRunsThrough: boolean;
+  readonly place: string | null;
+  readonly toSpotId: SpotId | null;
+  readonly hour: string | null;
+  /** When it falls due, epoch ms: the latest hour where one is given, else the earliest. */
+  readonly dueUtcMs: number | null;
+  readonly reason: string;
+  readonly confidence: string;
+  /** What could hurt, said where the deed stands. */
+  readonly notes: readonly string[];
+  /** The whole as one line: "Carry under cover: Lemon, to Shed, by 13:00." */
+  readonly sentence: string;
+}
+
+export interface KeepDryLine {
+  readonly potId: PotId;
+  readonly pot: string;
+  readonly until: string | null;
+  readonly reason: string;
+}
+
+export interface ComingDay {
+  readonly day: CalendarDay;
+  readonly name: string;
+  readonly sky: string;
+  /** Deeds that already have a day. */
+  readonly deeds: readonly BriefDeed[];
+}
+
+export interface BriefCaution {
+  readonly code: string;
+  readonly sentence: string;
+  /** The pots that it concerns; none: everything. */
+  readonly potIds: readonly PotId[];
+}

@@ -1,0 +1,151 @@
+import type { Collection } from "../../core/plan/collection.ts";
+import type { Deed, Plan, PotPlan } from "../../core/plan/plan.ts";
+import { dayOf } from "../words/clock.ts";
+import type { Words } from "../words/words.ts";
+import type { Brief, BriefDeed, BriefStop, ComingDay, KeepDryLine } from "./brief-value.ts";
+import { cautionLines } from "./caution-lines.ts";
+import { deedLine } from "./deed-line.ts";
+import { groupedBy } from "./grouped-by.ts";
+import { type Naming, namingFor } from "./naming.ts";
+import { reasonLine } from "./reason-line.ts";
+import { comingSky, skyLines } from "./sky-lines.ts";
+import { trustLines } from "./trust-lines.ts";
+
+interface Planned {
+  readonly potPlan: PotPlan;
+  readonly deed: Deed;
+}
+
+/** The plan in sentences. Every line of every page, mail and terminal comes from here. */
+export function briefOf(input: { plan: Plan; collection: Collection; words: Words }): Brief {
+  const { plan, collection, words } = input;
+  const naming = namingFor(input);
+  const { today, later, dry } = sortDeeds(plan);
+  const say = words.say;
+  const restCount = countPots(plan.pots.filter((pot) => pot.action === "none"));
+  const stops = stopsInWalkingOrder(today, { collection, naming });
+  return {
+    language: words.language,
+    siteId: plan.siteId,
+    forDay: plan.forDay,
+    title: say("brief.title", { forDay: plan.forDay, site: collection.site.name }),
+    lead: leadLine({ deedCount: today.length, restCount, allCount: countPots(plan.pots) }, naming),
+    sky: skyLines(
+      plan.days.find(({ day }) => day === plan.forDay),
+      naming,
+    ),
+    stops,
+    keepDry: { heading: say("brief.keep-dry.heading"), lines: dry.map((one) => keepDryLine(one, naming)) },
+    nothing: { count: restCount, sentence: say("brief.nothing", { restCount }) },
+    coming: { heading: say("brief.coming.heading"), lines: comingDays(later, naming) },
+    windows: { heading: say("brief.windows.heading"), lines: windowLines(naming) },
+    cautions: { heading: say("brief.cautions.heading"), lines: cautionLines(plan.cautions, naming) },
+    trust: {
+      heading: say("brief.trust.heading"),
+      lines: trustLines(plan.weatherAge, naming),
+      credit: plan.weatherAge.credit,
+    },
+    changes: { heading: say("brief.changes.heading"), lines: changeLines(naming) },
+    demo: plan.weatherAge.source === "demo" ? say("brief.demo") : null,
+  };
+}
+
+/** What is for today, what has a later day, and what is left dry. A deed without an hour is for today. */
+function sortDeeds(plan: Plan): { today: Planned[]; later: Planned[]; dry: Planned[] } {
+  const all = plan.pots.flatMap((potPlan) =>
+    [potPlan as Deed, ...potPlan.then].map((deed) => ({ potPlan, deed })),
+  );
+  const deeds = all.filter(({ deed }) => deed.action !== "none" && deed.action !== "keep-dry");
+  const isLater = ({ deed }: Planned) => dueDay(deed, plan) > plan.forDay;
+  return {
+    today: deeds.filter((one) => !isLater(one)),
+    later: deeds.filter(isLater),
+    dry: all.filter(({ deed }) => deed.action === "keep-dry"),
+  };
+}
+
+/** The day on which a deed may begin; one that may begin today and is due tomorrow is for today. */
+function dueDay(deed: Deed, plan: Plan): string {
+  const start = deed.from ?? deed.by;
+  return start === undefined ? plan.forDay : dayOf(Date.parse(start), plan.zone);
+}
+
+function countPots(pots: readonly PotPlan[]): number {
+  return pots.reduce((sum, pot) => sum + pot.count, 0);
+}
+
+function stopsInWalkingOrder(
+  today: readonly Planned[],
+  { collection, naming }: { collection: Collection; naming: Naming },
+): BriefStop[] {
+  const order = new Map(collection.spots.map((spot) => [spot.id, spot.walkOrder]));
+  const bySpot = groupedBy(today, ({ potPlan }) => potPlan.spotId);
+  return [...bySpot]
+    .sort(([a], [b]) => (order.get(a) ?? Infinity) - (order.get(b) ?? Infinity) || (a < b ? -1 : 1))
+    .map(([spotId, planned]) => ({
+      spotId,
+      name: naming.spotName(spotId),
+      deeds: planned.map((one) => deedLine({ ...one, naming })).sort(byHour),
+    }));
+}
+
+/** Earliest due first; deeds without an hour keep their order at the end. */
+function byHour(a: BriefDeed, b: BriefDeed): number {
+  return (a.dueUtcMs ?? Number.MAX_SAFE_INTEGER) - (b.dueUtcMs ?? Number.MAX_SAFE_INTEGER);
+}
+
+function leadLine(
+  counts: { deedCount: number; restCount: number; allCount: number },
+  { words }: Naming,
+): string {
+  return counts.deedCount === 0
+    ? words.say("brief.lead.nothing", counts)
+    : words.say("brief.lead.deeds", counts);
+}
+
+function keepDryLine({ potPlan, deed }: Planned, naming: Naming): KeepDryLine {
+  return {
+    potId: potPlan.potId,
+    pot: naming.potName(potPlan.potId),
+    until: deed.until === undefined ? null : naming.words.say("deed.until", { untilDay: deed.until }),
+    reason: reasonLine(deed.reason, naming),
+  };
+}
+
+function comingDays(later: readonly Planned[], naming: Naming): ComingDay[] {
+  const { plan, words } = naming;
+  const byDay = groupedBy(later, ({ deed }) => dueDay(deed, plan));
+  return plan.days
+    .filter(({ day }) => day > plan.forDay)
+    .map((outline) => ({
+      day: outline.day,
+      name: words.day(outline.day),
+      sky: comingSky(outline, naming),
+      deeds: (byDay.get(outline.day) ?? [])
+        .map((one) => deedLine({ ...one, naming: naming.onDay(outline.day) }))
+        .sort(byHour),
+    }));
+}
+
+function windowLines({ plan, words }: Naming): string[] {
+  if (plan.workWindows.length === 0) return [words.say("brief.windows.none")];
+  return plan.workWindows.map((window) =>
+    words.say("brief.window", {
+      dayName: words.day(dayOf(Date.parse(window.from), plan.zone)),
+      fromTime: words.clock(Date.parse(window.from), plan.zone),
+      toTime: words.clock(Date.parse(window.to), plan.zone),
+      dryShareFrac: window.dryShareFrac,
+      dryDaysAfter: window.dryDaysAfter,
+    }),
+  );
+}
+
+function changeLines({ plan, words, potName }: Naming): string[] {
+  return plan.changesSince.map((change) =>
+    words.say(`brief.change.${change.because}`, {
+      pot: potName(change.potId),
+      was: words.say(`state.${change.was}`),
+      is: words.say(`state.${change.is}`),
+    }),
+  );
+}

@@ -1,0 +1,29 @@
+import type { Caution } from "../../core/plan/plan.ts";
+import type { BriefCaution } from "./brief-value.ts";
+import type { Naming } from "./naming.ts";
+
+/** The cautions of a plan in words; what concerns pots names them. */
+export function cautionLines(cautions: readonly Caution[], naming: Naming): BriefCaution[] {
+  return cautions.map((caution) => ({
+    code: caution.code,
+    potIds: caution.potIds,
+    sentence: naming.words.say(`caution.${caution.code}`, {
+      ...caution.numbers,
+      pots: potsText(caution.potIds, naming),
+      span: spanText(caution, naming),
+    }),
+  }));
+}
+
+const NAMED_AT_MOST = 4;
+
+function potsText(potIds: readonly string[], { words, potName }: Naming): string {
+  const named = potIds.slice(0, NAMED_AT_MOST).map(potName);
+  const restCount = potIds.length - named.length;
+  return words.list(restCount > 0 ? [...named, words.say("caution.more-pots", { restCount })] : named);
+}
+
+function spanText(caution: Caution, { words, when }: Naming): string {
+  if (caution.from === undefined || caution.to === undefined) return words.say("caution.span.unknown");
+  return words.say("caution.span", { from: when(caution.from), to: when(caution.to) });
+}

@@ -1,0 +1,22 @@
+import type { Reason } from "../../core/plan/plan.ts";
+import type { Arguments } from "../words/words.ts";
+import type { Naming } from "./naming.ts";
+
+/** The reason in one sentence with its figures; without them where the plan could not give them all. */
+export function reasonLine(reason: Reason, naming: Naming): string {
+  const { words } = naming;
+  const spoken = reasonArguments(reason, naming);
+  return words.trySay(`reason.${reason.code}`, spoken) ?? words.say(`reason.${reason.code}.bare`, spoken);
+}
+
+/** Figures of a reason: instants and spots become names, everything else goes to the catalogue as it is. */
+function reasonArguments(reason: Reason, naming: Naming): Arguments {
+  return Object.fromEntries(
+    Object.entries(reason.numbers).map(([name, value]) => {
+      if (typeof value !== "string") return [name, value];
+      if (name.endsWith("SpotId")) return [name, naming.spotName(value)];
+      if (name.endsWith("At")) return [name, naming.when(value)];
+      return [name, value];
+    }),
+  );
+}

@@ -1,0 +1,34 @@
+import { DateTime } from "luxon";
+import type { CalendarDay } from "../../core/site/site.ts";
+
+/** The local day on which an instant falls. */
+export function dayOf(utcMs: number, zone: string): CalendarDay {
+  return DateTime.fromMillis(utcMs, { zone }).toISODate() as CalendarDay;
+}
+
+/** "14:00", or "2:00 pm" where that is the custom. */
+export function clockText(utcMs: number, zone: string, locale: string): string {
+  const hour = usesHalfDays(locale) ? "numeric" : "2-digit";
+  return new Intl.DateTimeFormat(locale, { timeZone: zone, hour, minute: "2-digit" }).format(utcMs);
+}
+
+function usesHalfDays(locale: string): boolean {
+  return new Intl.DateTimeFormat(locale, { hour: "numeric" }).resolvedOptions().hour12 === true;
+}
+
+/** "Wednesday 25 November". */
+export function dayText(day: CalendarDay, locale: string, width: "long" | "short" = "long"): string {
+  return new Intl.DateTimeFormat(locale, {
+    timeZone: "UTC",
+    weekday: width,
+    day: "numeric",
+    month: width,
+  })
+    .format(Date.parse(`${day}T12:00Z`))
+    .replace(",", "");
+}
+
+/** Whole days from one calendar day to another. */
+export function daysBetween(from: CalendarDay, to: CalendarDay): number {
+  return Math.round((Date.parse(`${to}T00:00Z`) - Date.parse(`${from}T00:00Z`)) / 86_400_000);
+}
