@@ -1,0 +1,74 @@
+import type { Action, Caution, Confidence, ReasonCode, StandIn } from "../../core/plan/plan.ts";
+
+/** The codes of a plan as lists; the keyed tables fail to compile when a code is forgotten or made up. */
+export const ACTIONS = namesOf<Action>({
+  water: 1,
+  "keep-dry": 1,
+  "carry-in": 1,
+  "carry-out": 1,
+  none: 1,
+  "empty-saucer": 1,
+  tilt: 1,
+  brace: 1,
+  shade: 1,
+  "top-cover": 1,
+  "soak-slowly": 1,
+  "clear-hole": 1,
+  "look-at-roots": 1,
+});
+
+export const REASONS = namesOf<ReasonCode>({
+  "at-refill-point": 1,
+  "rain-will-do": 1,
+  "rain-does-not-reach": 1,
+  "freshly-planted-dry": 1,
+  "first-drink-due": 1,
+  "leafy-watered-in": 1,
+  "cold-nights-hold-water": 1,
+  resting: 1,
+  "rain-on-fresh-roots": 1,
+  "rain-would-waterlog": 1,
+  "cold-night": 1,
+  gusts: 1,
+  "heat-and-sun": 1,
+  "danger-past": 1,
+  "still-wet": 1,
+  "has-enough": 1,
+  "no-room": 1,
+  "weather-unknown": 1,
+  "too-heavy": 1,
+});
+
+export const CAUTIONS = namesOf<Caution["code"]>({
+  thunder: 1,
+  heat: 1,
+  lift: 1,
+  sap: 1,
+  "old-weather": 1,
+  "no-ensemble": 1,
+  "official-warnings": 1,
+  "no-room": 1,
+});
+
+export const CONFIDENCE_WORDS = namesOf<Confidence["word"]>({
+  unlikely: 1,
+  "about-even": 1,
+  likely: 1,
+  "very-likely": 1,
+  "near-certain": 1,
+});
+
+export const STAND_IN_FOR = namesOf<StandIn["quantity"]>({
+  radiation: 1,
+  humidity: 1,
+  wind: 1,
+  rain: 1,
+  temperature: 1,
+  et0: 1,
+  members: 1,
+  "whole-forecast": 1,
+});
+
+function namesOf<T extends string>(table: Record<T, 1>): T[] {
+  return Object.keys(table) as T[];
+}

@@ -1,0 +1,33 @@
+import process from "node:process";
+import type { Outcome } from "../../core/problem.ts";
+
+/** The whole of standard input as one JSON value. */
+export async function readJson(input: AsyncIterable<Buffer> = process.stdin): Promise<Outcome<unknown>> {
+  const parts: Buffer[] = [];
+  for await (const part of input) parts.push(part);
+  return parseJson(new TextDecoder().decode(Buffer.concat(parts)));
+}
+
+/**
+ * Standard input line by line, without waiting for its end. Only line feeds part lines: a JSON string may hold the
+ * other line separators of Unicode.
+ */
+export async function* readLines(input: AsyncIterable<Buffer> = process.stdin): AsyncGenerator<string> {
+  const decoder = new TextDecoder();
+  let rest = "";
+  for await (const part of input) {
+    const lines = (rest + decoder.decode(part, { stream: true })).split("\n");
+    rest = lines.pop() ?? "";
+    yield* lines;
+  }
+  yield rest + decoder.decode();
+}
+
+export function parseJson(text: string): Outcome<unknown> {
+  try {
+    return { ok: true, value: JSON.parse(text) };
+  } catch (error) {
+    const detail = text.trim() === "" ? "nothing was given" : (error as SyntaxError).message;
+    return { ok: false, problems: [{ code: "not-json", path: [], data: { detail } }] };
+  }
+}

@@ -1,0 +1,5 @@
+import { schema } from "./schema.ts";
+import type { Verb } from "./verb.ts";
+
+/** In the order of the help. */
+export const VERBS: readonly Verb[] = [schema];
