@@ -20,6 +20,61 @@ export const SOURCES = {
     year: 2005,
     place: "ASCE, Reston",
   },
+  NWS2014: {
+    authors: "National Weather Service, Weather Prediction Center",
+    title: "The heat index equation",
+    year: 2014,
+    place: "NOAA, College Park",
+  },
+  ROTHFUSZ1990: {
+    authors: "Rothfusz, L. P.",
+    title: "The heat index equation. Technical attachment SR 90-23",
+    year: 1990,
+    place: "National Weather Service, Fort Worth",
+  },
+  ERBS1982: {
+    authors: "Erbs, D. G.; Klein, S. A.; Duffie, J. A.",
+    title:
+      "Estimation of the diffuse radiation fraction for hourly, daily and monthly-average global radiation",
+    year: 1982,
+    place: "Solar Energy 28:293-302",
+  },
+  LEUNING1988: {
+    authors: "Leuning, R.; Cremer, K. W.",
+    title: "Leaf temperatures during radiation frost. Part I. Observations",
+    year: 1988,
+    place: "Agricultural and Forest Meteorology 42:121-133",
+  },
+  SNYDER2005: {
+    authors: "Snyder, R. L.; de Melo-Abreu, J. P.",
+    title: "Frost protection: fundamentals, practice and economics",
+    year: 2005,
+    place: "FAO, Rome",
+  },
+  BEST1950: {
+    authors: "Best, A. C.",
+    title: "The size distribution of raindrops",
+    year: 1950,
+    place: "Quarterly Journal of the Royal Meteorological Society 76:16-36",
+  },
+  ATLAS1973: {
+    authors: "Atlas, D.; Srivastava, R. C.; Sekhon, R. S.",
+    title: "Doppler radar characteristics of precipitation at vertical incidence",
+    year: 1973,
+    place: "Reviews of Geophysics and Space Physics 11:1-35",
+  },
+  WMO306: {
+    authors: "World Meteorological Organization",
+    title: "Manual on codes, WMO-No. 306, code table 4677",
+    year: 2019,
+    place: "WMO, Geneva",
+  },
+  NWS3030: {
+    authors: "National Weather Service",
+    title: "Lightning safety: wait 30 minutes after the last thunder",
+    year: 2002,
+    place: "NOAA, Silver Spring",
+  },
   VG1980: {
     authors: "van Genuchten, M. Th.",
     title: "A closed-form equation for predicting the hydraulic conductivity of unsaturated soils",
@@ -94,7 +149,8 @@ export const SOURCES = {
   },
   BLAKER1981: {
     authors: "Blaker, N. S.; MacDonald, J. D.",
-    title: "Predisposing effects of soil moisture extremes on the susceptibility of rhododendron to Phytophthora",
+    title:
+      "Predisposing effects of soil moisture extremes on the susceptibility of rhododendron to Phytophthora",
     year: 1981,
     place: "Phytopathology 71:831-834",
   },
@@ -137,7 +193,8 @@ export const SOURCES = {
   },
   POE2012: {
     authors: "Poe, S.; Stovin, V.",
-    title: "Advocating a physically-based hydrological model for green roofs: evapotranspiration during the drying cycle",
+    title:
+      "Advocating a physically-based hydrological model for green roofs: evapotranspiration during the drying cycle",
     year: 2012,
     place: "World Green Roof Congress",
   },

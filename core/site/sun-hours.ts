@@ -1,0 +1,52 @@
+import { extraterrestrialHourMjPerM2, hourAngleRad, sineOfSunHeight } from "../weather/extraterrestrial.ts";
+import { clearSkyMjPerM2 } from "../weather/shortwave.ts";
+import { sunsetAngleRad } from "../weather/sun-geometry.ts";
+import { HOUR_MS } from "../weather/weather.ts";
+import { dayOfYear } from "./day-of-year.ts";
+import type { Site } from "./site.ts";
+
+/** What the sun does over a site, by hour: the terms that all members and all spots share. */
+export interface SunHours {
+  readonly extraterrestrialMjPerM2: Float64Array;
+  readonly clearSkyMjPerM2: Float64Array;
+  /** Sine of the sun's height in the middle of the hour; negative below the horizon. */
+  readonly heightSine: Float64Array;
+  /** 1 in the hour whose cloud ratio the coming night takes over. */
+  readonly lateAfternoon: Uint8Array;
+}
+
+/** The late afternoon lies so far before sunset, rad. [FAO56 ch. 4, calculation procedure for hourly steps] */
+const WINDOW_FROM_RAD = 0.79;
+const WINDOW_TO_RAD = 0.52;
+
+/** Sun terms for every hour of an axis. The day number is that of the site's own solar day. */
+export function sunHours(axis: { startUtcMs: number; hourCount: number }, site: Site): SunHours {
+  const terms = emptyTerms(axis.hourCount);
+  for (let hour = 0; hour < axis.hourCount; hour++) {
+    const startMs = axis.startUtcMs + hour * HOUR_MS;
+    const hourStartUtc = (startMs / HOUR_MS) % 24;
+    const day = dayOfYear(startMs + (0.5 + site.lonDeg / 15) * HOUR_MS);
+    const place = { latDeg: site.latDeg, lonDeg: site.lonDeg, dayOfYear: day };
+    const ra = extraterrestrialHourMjPerM2({ ...place, hourStartUtc });
+    const angle = hourAngleRad({ ...place, utcHour: hourStartUtc + 0.5 });
+    const beforeSunset = sunsetAngleRad(place) - angle;
+    terms.extraterrestrialMjPerM2[hour] = ra;
+    terms.clearSkyMjPerM2[hour] = clearSkyMjPerM2({
+      extraterrestrialMjPerM2: ra,
+      elevationM: site.elevationM,
+    });
+    terms.heightSine[hour] = sineOfSunHeight({ ...place, hourAngleRad: angle });
+    terms.lateAfternoon[hour] =
+      ra > 0 && beforeSunset >= WINDOW_TO_RAD && beforeSunset <= WINDOW_FROM_RAD ? 1 : 0;
+  }
+  return terms;
+}
+
+function emptyTerms(hourCount: number): SunHours {
+  return {
+    extraterrestrialMjPerM2: new Float64Array(hourCount),
+    clearSkyMjPerM2: new Float64Array(hourCount),
+    heightSine: new Float64Array(hourCount),
+    lateAfternoon: new Uint8Array(hourCount),
+  };
+}
