@@ -1,0 +1,116 @@
+import { Agent, request } from "undici";
+import type { Outcome } from "../../core/problem.ts";
+import { DAILY_CALL_CAP, takeCall } from "./call-cap.ts";
+import { type FeedRole, feedProblem } from "./feed-problem.ts";
+import type { FeedSettings } from "./feed-settings.ts";
+import { readBody } from "./read-body.ts";
+import { statusFailure } from "./status-failure.ts";
+import { transportFailure } from "./transport-failure.ts";
+
+export interface GetRequest {
+  readonly feedRole: FeedRole;
+  readonly url: URL;
+  readonly headers: Readonly<Record<string, string>>;
+  readonly feed: FeedSettings;
+  readonly nowUtcMs: number;
+}
+
+export interface GetAnswer {
+  readonly status: number;
+  readonly text: string;
+  readonly host: string;
+  readonly expires: string | null;
+  readonly lastModified: string | null;
+}
+
+/** Times the single timeout after which the whole call is given up, so that a body in drips cannot hold it. */
+const WHOLE_CALL_FACTOR = 3;
+const MOST_REDIRECTS = 3;
+const REDIRECTS = new Set([301, 302, 303, 307, 308]);
+/** Answers that are used: the text, a text from a version about to go, and "as before". */
+const USABLE = new Set([200, 203, 304]);
+
+/** One GET with every limit set; expected failures are problems, never thrown. */
+export async function httpGet(get: GetRequest): Promise<Outcome<GetAnswer>> {
+  const { timeoutMs } = get.feed;
+  const agent = new Agent({
+    connect: { timeout: timeoutMs },
+    headersTimeout: timeoutMs,
+    bodyTimeout: timeoutMs,
+  });
+  const signal = AbortSignal.timeout(WHOLE_CALL_FACTOR * timeoutMs);
+  try {
+    return await followed(get, { agent, signal });
+  } catch (error) {
+    const problem = transportFailure(error, { feed: get.feedRole, host: get.url.host });
+    return { ok: false, problems: [problem] };
+  } finally {
+    await agent.destroy();
+  }
+}
+
+type Line = { readonly agent: Agent; readonly signal: AbortSignal };
+
+async function followed(get: GetRequest, line: Line): Promise<Outcome<GetAnswer>> {
+  let url = get.url;
+  for (let hop = 0; hop <= MOST_REDIRECTS; hop += 1) {
+    const answer = await asked({ ...get, url }, line);
+    if (!answer.ok || answer.value.location === null) return answer;
+    const next = nextAddress(answer.value.location, url);
+    if (next === null) break;
+    url = next;
+  }
+  return failure(get, "feed-redirected", { host: url.host });
+}
+
+/** Never from a safe line to an open one. */
+function nextAddress(location: string, from: URL): URL | null {
+  const next = URL.canParse(location, from.href) ? new URL(location, from.href) : null;
+  if (next === null || !/^https?:$/.test(next.protocol)) return null;
+  return from.protocol === "https:" && next.protocol === "http:" ? null : next;
+}
+
+async function asked(get: GetRequest, line: Line): Promise<Outcome<GetAnswer & { location: string | null }>> {
+  const where = { feed: get.feedRole, host: get.url.host };
+  const cap = get.feed.dailyCallCap ?? DAILY_CALL_CAP;
+  if (!takeCall(get.url.origin, { nowUtcMs: get.nowUtcMs, cap })) {
+    return failure(get, "feed-budget-spent", { host: where.host, callCap: cap });
+  }
+  const { statusCode, headers, body } = await request(get.url, {
+    method: "GET",
+    dispatcher: line.agent,
+    signal: line.signal,
+    headers: { "accept-encoding": "gzip", accept: "application/json", ...headersFor(get) },
+  });
+  const header = (name: string) => firstOf(headers[name]);
+  const text = await readBody({
+    body,
+    encoding: (header("content-encoding") ?? "").toLowerCase(),
+    contentType: header("content-type") ?? "",
+    maxBodyBytes: get.feed.maxBodyBytes,
+  });
+  const location = REDIRECTS.has(statusCode) ? (header("location") ?? "") : null;
+  if (location === null && !USABLE.has(statusCode)) {
+    const refused = { status: statusCode, text, retryAfter: header("retry-after") };
+    return { ok: false, problems: [statusFailure(refused, { ...where, secret: get.feed.apiKey })] };
+  }
+  const kept = { expires: header("expires"), lastModified: header("last-modified") };
+  return { ok: true, value: { status: statusCode, text, host: where.host, location, ...kept } };
+}
+
+/** The key goes to the primary feed's own hosts over the address that was set, and nowhere a redirect may lead. */
+function headersFor(get: GetRequest): Readonly<Record<string, string>> {
+  const { apiKey, forecastUrl, ensembleUrl, geocodingUrl, elevationUrl } = get.feed;
+  if (apiKey === undefined || get.feedRole === "fallback") return get.headers;
+  const own = [forecastUrl, ensembleUrl, geocodingUrl, elevationUrl];
+  const trusted = own.some((base) => URL.canParse(base) && new URL(base).origin === get.url.origin);
+  return trusted ? { ...get.headers, "x-api-key": apiKey } : get.headers;
+}
+
+function failure(get: GetRequest, code: Parameters<typeof feedProblem>[0], data: Record<string, unknown>) {
+  return { ok: false as const, problems: [feedProblem(code, { feed: get.feedRole, ...data })] };
+}
+
+function firstOf(value: string | string[] | undefined): string | null {
+  return (Array.isArray(value) ? value[0] : value) ?? null;
+}
