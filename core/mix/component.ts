@@ -19,12 +19,18 @@ export interface Component {
   readonly waterAt10cmFrac: Ranged;
   readonly waterAt50cmFrac: Ranged;
   readonly waterAt100cmFrac: Ranged;
+  /** What a drained cylinder 9 cm tall holds: the figure that home tests of grains support best. */
+  readonly cupCapacityFrac?: Ranged;
   readonly curve: RetentionCurve;
   /** Capacity after ordinary watering over capacity after full wetting; left out where they are the same. */
   readonly asWateredFactor?: Ranged;
   /** Below this water content the dry material sheds water. */
   readonly repellentBelowFrac?: number;
   readonly grain: "fine" | "medium" | "coarse";
+  /** Middle grain size, for the packing of mixes; the middle of the class when left out. */
+  readonly grainMm?: number;
+  /** Fibre or crumbs, which do not trickle into the voids of coarser grains. */
+  readonly crumbly?: boolean;
   readonly role: "draining" | "holding";
   readonly compost: boolean;
   /** Codes of the preparation, nutrient and caution notes; the words stand in the catalogue. */

@@ -1,0 +1,46 @@
+import { waterMlAtRest } from "../pot/hold-water.ts";
+import type { Vessel } from "../pot/vessel.ts";
+import { mixDepthCm, volumeMlBetween } from "../pot/vessel-shape.ts";
+import type { PorosityTest } from "./mix.ts";
+import { porosityOf } from "./porosity-test.ts";
+import type { Retention } from "./retention.ts";
+
+/**
+ * The library's curve bent so that the grower's test comes out as measured: pores as measured, and the saturation at
+ * every suction raised to the one power that makes the test pot hold what it held.
+ */
+export function fitToTest(library: Retention, test: PorosityTest): Retention {
+  const measured = porosityOf(test);
+  const vessel = testPot(test.potMl);
+  let low = Math.log(0.01);
+  let high = Math.log(50);
+  for (let step = 0; step < 50; step++) {
+    const middle = (low + high) / 2;
+    const bent = bentBy(library, { power: Math.exp(middle), saturatedFrac: measured.totalPorosityFrac });
+    if (capacityFrac(bent, vessel) > measured.capacityFrac) low = middle;
+    else high = middle;
+  }
+  const power = Math.exp((low + high) / 2);
+  return bentBy(library, { power, saturatedFrac: measured.totalPorosityFrac });
+}
+
+function bentBy(library: Retention, by: { power: number; saturatedFrac: number }): Retention {
+  return {
+    ...library,
+    totalPorosityFrac: by.saturatedFrac,
+    saturatedFrac: by.saturatedFrac,
+    unusableFrac: by.saturatedFrac * (library.unusableFrac / library.saturatedFrac) ** by.power,
+    bent: { fromSaturatedFrac: library.saturatedFrac, power: by.power },
+  };
+}
+
+function capacityFrac(retention: Retention, vessel: Vessel): number {
+  const volumeMl = volumeMlBetween(vessel, { fromCm: 0, toCm: mixDepthCm(vessel) });
+  return waterMlAtRest({ retention, vessel, suctionAtBaseCm: 0 }) / volumeMl;
+}
+
+/** The test names only the volume; the pot is taken as tall as wide, as test cylinders and common pots are. */
+function testPot(potMl: number): Vessel {
+  const widthCm = Math.cbrt((4 * potMl) / Math.PI);
+  return { shape: "round", topCm: widthCm, baseCm: widthCm, heightCm: widthCm, material: "plastic" };
+}

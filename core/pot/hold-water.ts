@@ -1,0 +1,36 @@
+import { integrate } from "../mix/integrate.ts";
+import { type Retention, suctionCmAt, waterFracAt } from "../mix/retention.ts";
+import type { Vessel } from "./vessel.ts";
+import { areaCm2At, mixDepthCm, volumeMlBetween } from "./vessel-shape.ts";
+
+/** Share of the vessel's volume to which the integral is carried out. */
+const PRECISION_FRAC = 1e-10;
+
+/**
+ * Water in a vessel at rest, mL: the retention curve at suction = height above the base, plus what the base itself
+ * stands at, summed over the level cuts. [MILKS1989]
+ *
+ * @param suctionAtBaseCm  0 for a pot that has just stopped draining, minus the depth for one that stands in water,
+ *   above 0 for one that has dried
+ */
+export function waterMlAtRest(input: {
+  retention: Retention;
+  vessel: Vessel;
+  suctionAtBaseCm: number;
+}): number {
+  const { retention, vessel, suctionAtBaseCm } = input;
+  const depthCm = mixDepthCm(vessel);
+  const soakedCm = Math.min(depthCm, Math.max(0, -suctionAtBaseCm));
+  const soakedMl = retention.saturatedFrac * volumeMlBetween(vessel, { fromCm: 0, toCm: soakedCm });
+  const bendCm = suctionCmAt(retention, retention.saturatedFrac) - suctionAtBaseCm;
+  const drained = integrate(
+    (heightCm) => areaCm2At(vessel, heightCm) * waterFracAt(retention, heightCm + suctionAtBaseCm),
+    {
+      from: soakedCm,
+      to: depthCm,
+      bends: [bendCm],
+      tolerance: PRECISION_FRAC * volumeMlBetween(vessel, { fromCm: 0, toCm: depthCm }),
+    },
+  );
+  return soakedMl + drained;
+}
