@@ -1,0 +1,11 @@
+import type { Site } from "../core/site/site.ts";
+
+/** A port town on an island that no map has: these coordinates are open sea. */
+export const HARBOUR_SITE: Site = {
+  id: "varrowhaven",
+  name: "Varrowhaven, the chandler's roof",
+  latDeg: 27.62,
+  lonDeg: -31.18,
+  elevationM: 14,
+  zone: "Atlantic/Cape_Verde",
+};
