@@ -1,12 +1,27 @@
 /** Bands of the United States National Weather Service, "none" below them. */
 export type HeatBand = "none" | "caution" | "extreme-caution" | "danger" | "extreme-danger";
 
+/** The way to a heat index, °F; no regression where the simple form stays below 80 °F. */
+export interface HeatIndexParts {
+  readonly tempF: number;
+  readonly simpleF: number;
+  readonly regressionF: number | null;
+  readonly adjustmentF: number;
+}
+
 /**
  * Heat index in the shade, °C: how warm the air feels to a person. [NWS2014; regression of ROTHFUSZ1990]
- * The simple form averaged with the temperature; from 80 °F on the regression with both adjustments.
  * @param rhFrac 0 to 1
+ * @throws RangeError for a humidity outside 0 to 1 or a temperature that is no number
  */
 export function heatIndexC(tempC: number, rhFrac: number): number {
+  const parts = heatIndexParts(tempC, rhFrac);
+  const indexF = parts.regressionF === null ? parts.simpleF : parts.regressionF + parts.adjustmentF;
+  return (indexF - 32) / 1.8;
+}
+
+/** The simple form averaged with the temperature; from 80 °F on the regression with both adjustments. [NWS2014] */
+export function heatIndexParts(tempC: number, rhFrac: number): HeatIndexParts {
   if (!Number.isFinite(tempC) || !(rhFrac >= 0 && rhFrac <= 1)) {
     throw new RangeError(
       `heat index needs a temperature and a humidity of 0 to 1, not ${tempC} °C, ${rhFrac}`,
@@ -14,10 +29,14 @@ export function heatIndexC(tempC: number, rhFrac: number): number {
   }
   const tempF = tempC * 1.8 + 32;
   const rhPercent = rhFrac * 100;
-  const simpleF = 0.5 * (tempF + 61 + (tempF - 68) * 1.2 + rhPercent * 0.094);
-  const gentleF = (simpleF + tempF) / 2;
-  const indexF = gentleF < 80 ? gentleF : regressionF(tempF, rhPercent) + adjustmentF({ tempF, rhPercent });
-  return (indexF - 32) / 1.8;
+  const simpleF = (0.5 * (tempF + 61 + (tempF - 68) * 1.2 + rhPercent * 0.094) + tempF) / 2;
+  if (simpleF < 80) return { tempF, simpleF, regressionF: null, adjustmentF: 0 };
+  return {
+    tempF,
+    simpleF,
+    regressionF: regressionF(tempF, rhPercent),
+    adjustmentF: adjustmentF({ tempF, rhPercent }),
+  };
 }
 
 /** The band a heat index falls in; the limits are whole °F: 80, 90, 103, 125. [NWS2014] */

@@ -40,6 +40,8 @@ export interface WeatherOrigin {
   readonly fetchedUtcMs: number;
   /** Line of credit that stands wherever this weather is shown. */
   readonly credit: string;
+  /** From here on the feed tells steps of several hours; rain is spread evenly over them, the rest interpolated. */
+  readonly coarseFromUtcMs?: number;
 }
 
 /** The weather at a site, past and coming, on one unbroken hour axis. */
