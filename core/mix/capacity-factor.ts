@@ -1,9 +1,8 @@
 import { waterMlAtRest } from "../pot/hold-water.ts";
 import type { Vessel } from "../pot/vessel.ts";
 import { mixDepthCm, volumeMlBetween } from "../pot/vessel-shape.ts";
+import { bareRetention } from "./bare-retention.ts";
 import type { Component, Ranged } from "./component.ts";
-import type { Retention } from "./retention.ts";
-import { unusableFracOf } from "./unusable-water.ts";
 import type { WorkedMix } from "./worked-mix.ts";
 
 /** Spread between methods and repeats of a careful test, points of volume. [SOTO2022] gives 0.023 between three. */
@@ -43,12 +42,12 @@ function relativeCapacity(component: Component): { low: number; high: number } {
 }
 
 function capacityFracOf(component: Component, vessel: Vessel): number {
-  const retention: Retention = {
-    terms: [{ shareFrac: 1, curve: component.curve }],
-    totalPorosityFrac: component.totalPorosityFrac.mid,
-    saturatedFrac: component.curve.saturatedFrac,
-    unusableFrac: unusableFracOf(component.curve),
-  };
   const volumeMl = volumeMlBetween(vessel, { fromCm: 0, toCm: mixDepthCm(vessel) });
-  return waterMlAtRest({ retention, vessel, suctionAtBaseCm: -(vessel.saucerCm ?? 0) }) / volumeMl;
+  return (
+    waterMlAtRest({
+      retention: bareRetention(component.curve),
+      vessel,
+      suctionAtBaseCm: -(vessel.saucerCm ?? 0),
+    }) / volumeMl
+  );
 }

@@ -1,11 +1,12 @@
-import type { Outcome, Problem } from "../problem.ts";
+import type { Outcome } from "../problem.ts";
+import { bareRetention } from "./bare-retention.ts";
 import { type Blend, blendOf, portionsOf } from "./blend.ts";
 import type { Component } from "./component.ts";
 import { curveProblems } from "./curve-checks.ts";
 import { fitToTest } from "./fit-to-test.ts";
 import type { Mix } from "./mix.ts";
 import { porosityTestProblems } from "./porosity-test.ts";
-import { unusableFracOf } from "./unusable-water.ts";
+import { problemsBelow } from "./problems-below.ts";
 
 /** A mix as the model uses it; `portions` is empty for a bare curve. */
 export interface WorkedMix extends Blend {
@@ -30,10 +31,7 @@ function recipeBlend(mix: Mix, components: ReadonlyMap<string, Component>): Outc
   if (recipe.kind === "curve") return curveBlend(recipe);
   const portions = portionsOf(recipe.parts, components);
   if (portions.ok) return { ok: true, value: blendOf(portions.value) };
-  return {
-    ok: false,
-    problems: portions.problems.map((problem) => below(["mix", "recipe", "parts"], problem)),
-  };
+  return { ok: false, problems: problemsBelow(["mix", "recipe", "parts"], portions.problems) };
 }
 
 function curveBlend(recipe: Extract<Mix["recipe"], { kind: "curve" }>): Outcome<Blend> {
@@ -44,15 +42,8 @@ function curveBlend(recipe: Extract<Mix["recipe"], { kind: "curve" }>): Outcome<
     problems.push({ code: "not-above-zero", path, data: { given: dryDensityKgPerL } });
   }
   if (problems.length > 0) return { ok: false, problems };
-  const retention = {
-    terms: [{ shareFrac: 1, curve }],
-    totalPorosityFrac: curve.saturatedFrac,
-    saturatedFrac: curve.saturatedFrac,
-    unusableFrac: unusableFracOf(curve),
+  return {
+    ok: true,
+    value: { portions: [], shrinkFrac: 0, dryDensityKgPerL, retention: bareRetention(curve) },
   };
-  return { ok: true, value: { portions: [], shrinkFrac: 0, dryDensityKgPerL, retention } };
-}
-
-function below(path: readonly (string | number)[], problem: Problem): Problem {
-  return { ...problem, path: [...path, ...problem.path] };
 }
