@@ -1,0 +1,61 @@
+import { Hono } from "hono";
+import { bodyLimit } from "hono/body-limit";
+import type { FeedSettings } from "../feed/feed-settings.ts";
+import { type Words, wordsFor } from "../words/words.ts";
+import { Frame, pageText } from "./frame.tsx";
+import type { PageContext } from "./page-context.ts";
+import type { PageStore } from "./page-store.ts";
+import { PlainMessage } from "./plain-message.tsx";
+import { protectiveHeaders, sameOriginOnly } from "./security.ts";
+import { STYLE_ETAG, STYLE_TEXT } from "./style.ts";
+import { todayRoutes } from "./today/today-routes.tsx";
+
+export interface AppInput {
+  readonly store: PageStore;
+  readonly feed: FeedSettings;
+  readonly now: () => number;
+  /** The house holds an invented collection. */
+  readonly demo?: boolean;
+  /** English and metric when left out. */
+  readonly words?: Words;
+  /** Makes and stores a new plan for the site. */
+  replan(siteId: string): Promise<unknown>;
+}
+
+const LONGEST_BODY_BYTES = 1024 * 1024;
+
+/** All pages as one value; whoever serves it listens, and tests ask it directly. */
+export function createApp(input: AppInput): Hono {
+  const context: PageContext = {
+    store: input.store,
+    feed: input.feed,
+    now: input.now,
+    demo: input.demo ?? false,
+    words: input.words ?? wordsFor("en", "metric"),
+    replan: (siteId) => input.replan(siteId),
+  };
+  const app = new Hono();
+  app.use(protectiveHeaders, sameOriginOnly, bodyLimit({ maxSize: LONGEST_BODY_BYTES }));
+  app.get("/style.css", (c) => {
+    c.header("ETag", STYLE_ETAG);
+    c.header("Cache-Control", "no-cache");
+    if (c.req.header("if-none-match") === STYLE_ETAG) return c.body(null, 304);
+    return c.body(STYLE_TEXT, 200, { "Content-Type": "text/css; charset=utf-8" });
+  });
+  app.route("/", todayRoutes(context));
+  app.notFound((c) => c.html(pageText(<NotFound context={context} />), 404));
+  return app;
+}
+
+function NotFound({ context: { words, demo } }: { context: PageContext }) {
+  const title = words.say("not-found.title");
+  return (
+    <Frame words={words} title={title} here="" demo={demo}>
+      <PlainMessage title={title} text={words.say("not-found.text")}>
+        <p>
+          <a href="/">{words.say("nav.today")}</a>
+        </p>
+      </PlainMessage>
+    </Frame>
+  );
+}

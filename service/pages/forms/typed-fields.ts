@@ -1,0 +1,63 @@
+import { z } from "zod";
+
+// Messages are problem codes; the catalogue has the sentences.
+
+/** Text that is needed, without the spaces around it. */
+export const neededText = (longest = 200) =>
+  z.string("missing").trim().min(1, "missing").max(longest, "text-too-long");
+
+/** Text that may be left out; empty becomes undefined. */
+export const freeText = (longest = 2000) =>
+  z
+    .string()
+    .trim()
+    .max(longest, "text-too-long")
+    .transform((text) => (text === "" ? undefined : text))
+    .optional();
+
+interface Limits {
+  readonly from: number;
+  readonly to: number;
+  readonly whole?: boolean;
+}
+
+/** A number as typed, with a point or a comma; empty is undefined. */
+export const maybeNumber = (limits: Limits) =>
+  z
+    .string()
+    .trim()
+    .transform((text, context): number | undefined => {
+      if (text === "") return undefined;
+      const value = /^[+-−]?\d*([.,]\d+)?$/.test(text)
+        ? Number(text.replace(",", ".").replace("−", "-"))
+        : Number.NaN;
+      const code = faultOf(value, limits);
+      if (code === null) return value;
+      context.addIssue({ code: "custom", message: code, params: { from: limits.from, to: limits.to } });
+      return z.NEVER;
+    })
+    .optional();
+
+/** The same, but needed. */
+export const neededNumber = (limits: Limits) =>
+  maybeNumber(limits).transform((value, context): number => {
+    if (value !== undefined) return value;
+    context.addIssue({ code: "custom", message: "missing", params: {} });
+    return z.NEVER;
+  });
+
+function faultOf(value: number, { from, to, whole }: Limits): string | null {
+  if (!Number.isFinite(value)) return "not-a-number";
+  if (value < from || value > to) return "out-of-range";
+  return whole && !Number.isInteger(value) ? "not-whole" : null;
+}
+
+/** One of a list. */
+export const choice = <const T extends readonly [string, ...string[]]>(values: T) =>
+  z.enum(values, "not-chosen");
+
+/** A calendar day. */
+export const neededDay = () => z.iso.date("not-a-day");
+
+/** Id given by the form, so that a form sent twice is one entry. */
+export const formId = () => z.string("missing").regex(/^[\w.:-]{8,100}$/, "form-id");

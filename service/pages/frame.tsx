@@ -1,0 +1,70 @@
+import type { Child } from "hono/jsx";
+import type { MessageKey } from "../words/en.ts";
+import type { Words } from "../words/words.ts";
+
+export interface FrameProps {
+  readonly words: Words;
+  readonly title: string;
+  /** Address of the section that the page belongs to. */
+  readonly here: string;
+  readonly siteName?: string | undefined;
+  readonly demo: boolean;
+  /** Line of credit; given wherever weather is shown. */
+  readonly credit?: string | undefined;
+  readonly children: Child;
+}
+
+const SECTIONS: readonly { address: string; name: MessageKey }[] = [
+  { address: "/", name: "nav.today" },
+  { address: "/pots", name: "nav.pots" },
+  { address: "/mixes", name: "nav.mixes" },
+  { address: "/spots", name: "nav.spots" },
+  { address: "/sky", name: "nav.sky" },
+  { address: "/journal", name: "nav.journal" },
+];
+
+/** The sheet on which every page is written. */
+export function Frame({ words, title, here, siteName, demo, credit, children }: FrameProps) {
+  const { say } = words;
+  return (
+    <html lang={words.language}>
+      <head>
+        <meta charset="utf-8" />
+        <meta name="viewport" content="width=device-width, initial-scale=1" />
+        <meta name="color-scheme" content="light dark" />
+        <title>{siteName === undefined ? title : `${title}, ${siteName}`}</title>
+        <link rel="stylesheet" href="/style.css" />
+      </head>
+      <body>
+        <a class="skip" href="#main">
+          {say("nav.skip")}
+        </a>
+        {demo && <p class="demo">{say("brief.demo")}</p>}
+        <header class="head">
+          <p class="place">{siteName ?? say("nav.no-site")}</p>
+          <nav aria-label={say("nav.label")}>
+            <ul>
+              {SECTIONS.map(({ address, name }) => (
+                <li>
+                  <a href={address} aria-current={address === here ? "page" : undefined}>
+                    {say(name)}
+                  </a>
+                </li>
+              ))}
+            </ul>
+          </nav>
+        </header>
+        <main id="main">{children}</main>
+        <footer class="foot">
+          {credit !== undefined && <p>{credit}</p>}
+          <p>{say("foot.warnings")}</p>
+        </footer>
+      </body>
+    </html>
+  );
+}
+
+/** A whole page as text. */
+export function pageText(element: { toString(): string }): string {
+  return `<!doctype html>${element}`;
+}

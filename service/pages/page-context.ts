@@ -1,0 +1,15 @@
+import type { FeedSettings } from "../feed/feed-settings.ts";
+import type { Words } from "../words/words.ts";
+import type { PageStore } from "./page-store.ts";
+
+/** What every page needs from the world. */
+export interface PageContext {
+  readonly store: PageStore;
+  readonly feed: FeedSettings;
+  readonly now: () => number;
+  /** The house holds an invented collection; every page says so. */
+  readonly demo: boolean;
+  readonly words: Words;
+  /** Makes and stores a new plan from what is known now. */
+  replan(siteId: string): Promise<unknown>;
+}

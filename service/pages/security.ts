@@ -1,0 +1,59 @@
+import type { MiddlewareHandler } from "hono";
+
+/** Nothing from elsewhere, nothing inline, never in a frame. */
+const CONTENT_POLICY = [
+  "default-src 'none'",
+  "style-src 'self'",
+  "script-src 'self'",
+  "img-src 'self'",
+  "connect-src 'self'",
+  "manifest-src 'self'",
+  "worker-src 'self'",
+  "form-action 'self'",
+  "base-uri 'none'",
+  "frame-ancestors 'none'",
+  "require-trusted-types-for 'script'",
+  "trusted-types 'none'",
+].join("; ");
+
+const HEADERS: Readonly<Record<string, string>> = {
+  "Content-Security-Policy": CONTENT_POLICY,
+  "X-Content-Type-Options": "nosniff",
+  "Referrer-Policy": "same-origin",
+  "Cross-Origin-Opener-Policy": "same-origin",
+  "Cross-Origin-Resource-Policy": "same-origin",
+  "Permissions-Policy": "camera=(), geolocation=(), microphone=()",
+};
+
+/** Puts the protective headers on every answer. */
+export const protectiveHeaders: MiddlewareHandler = async (c, next) => {
+  await next();
+  for (const [name, value] of Object.entries(HEADERS)) c.header(name, value);
+};
+
+const SAFE_METHODS = new Set(["GET", "HEAD", "OPTIONS"]);
+
+/** Refuses what another site's page sends in the grower's name. */
+export const sameOriginOnly: MiddlewareHandler = async (c, next) => {
+  if (SAFE_METHODS.has(c.req.method) || isSameOrigin(c.req.raw)) return next();
+  return c.text(
+    "This was sent from another site's page and was not kept. Open the page here and send it again.",
+    403,
+  );
+};
+
+/**
+ * Sec-Fetch-Site decides where the browser sends it; else Origin must name our own host (the scheme may differ behind a
+ * proxy). A request with neither comes from no browser page and cannot carry a grower's session.
+ */
+function isSameOrigin(request: Request): boolean {
+  const site = request.headers.get("sec-fetch-site");
+  if (site !== null) return site === "same-origin" || site === "none";
+  const origin = request.headers.get("origin");
+  if (origin === null) return true;
+  return URL.canParse(origin) && new URL(origin).host === hostOf(request);
+}
+
+function hostOf(request: Request): string {
+  return request.headers.get("host") ?? new URL(request.url).host;
+}

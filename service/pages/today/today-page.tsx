@@ -1,0 +1,189 @@
+import type { Brief, BriefDeed } from "../../brief/brief-value.ts";
+import type { Words } from "../../words/words.ts";
+import { DeedRow, TickForm } from "./deed-row.tsx";
+
+export interface LoggedToday {
+  readonly entryId: string;
+  readonly text: string;
+}
+
+export interface TodayProps {
+  readonly brief: Brief;
+  readonly words: Words;
+  readonly isDone: (deed: BriefDeed) => boolean;
+  readonly newId: () => string;
+  /** What was logged today, newest first. */
+  readonly logged: readonly LoggedToday[];
+  /** Set when the brief is for an earlier day. */
+  readonly staleNote: string | null;
+  /** The day strip, where there is weather to draw it from. */
+  readonly strip?: unknown;
+}
+
+/** Today's brief: deeds on the left, sky on the right where there is room for two columns. */
+export function TodayPage(props: TodayProps) {
+  const { brief, staleNote } = props;
+  return (
+    <div class="today">
+      <div class="today-head">
+        <h1>{brief.title}</h1>
+        {staleNote !== null && <StaleNote text={staleNote} words={props.words} />}
+        <p class="lead">{brief.lead}</p>
+      </div>
+      <section class="sky" aria-label={props.words.say("today.sky")}>
+        {props.strip as never}
+        {brief.sky.map((line) => (
+          <p>{line}</p>
+        ))}
+      </section>
+      <div class="deeds-column">
+        <Cautions brief={brief} />
+        <Stops {...props} />
+        <KeepDry brief={brief} />
+        {brief.nothing.count > 0 && <p class="nothing">{brief.nothing.sentence}</p>}
+        <Logged {...props} />
+      </div>
+      <div class="sky-column">
+        <Coming brief={brief} />
+        <Lines section={brief.windows} />
+        <Lines section={brief.changes} />
+        <Lines section={brief.trust} />
+      </div>
+      <NextDeed {...props} />
+    </div>
+  );
+}
+
+function StaleNote({ text, words }: { text: string; words: Words }) {
+  return (
+    <form method="post" action="/replan" class="stale">
+      <p>{text}</p>
+      <button type="submit">{words.say("today.replan")}</button>
+    </form>
+  );
+}
+
+function Stops({ brief, isDone, newId, words }: TodayProps) {
+  return (
+    <>
+      {brief.stops.map((stop) => (
+        <section class="stop">
+          <h2>{stop.name}</h2>
+          <ol class="deeds">
+            {stop.deeds.map((deed) => (
+              <DeedRow deed={deed} done={isDone(deed)} nonce={newId()} words={words} />
+            ))}
+          </ol>
+        </section>
+      ))}
+    </>
+  );
+}
+
+/** The deed of the moment, where the thumb is. */
+function NextDeed({ brief, isDone, newId, words }: TodayProps) {
+  const next = brief.stops.flatMap((stop) => stop.deeds).find((deed) => !isDone(deed));
+  if (!next) return null;
+  return (
+    <aside class="next" aria-label={words.say("today.next")}>
+      <p>
+        <span class="verb">{next.verb}</span> {next.pot}
+        <span class="next-facts">
+          {[next.amount, next.place, next.hour].filter((part) => part !== null).join(", ")}
+        </span>
+      </p>
+      <TickForm deed={next} nonce={newId()} words={words} />
+    </aside>
+  );
+}
+
+function KeepDry({ brief }: { brief: Brief }) {
+  if (brief.keepDry.lines.length === 0) return null;
+  return (
+    <section class="keep-dry">
+      <h2>{brief.keepDry.heading}</h2>
+      <ul class="plain">
+        {brief.keepDry.lines.map((line) => (
+          <li>
+            <p class="deed-head">
+              <a href={`/pots/${encodeURIComponent(line.potId)}`}>{line.pot}</a>
+              {line.until !== null && `, ${line.until}`}
+            </p>
+            <p class="deed-reason">{line.reason}</p>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Cautions({ brief }: { brief: Brief }) {
+  if (brief.cautions.lines.length === 0) return null;
+  return (
+    <section class="cautions">
+      <h2>{brief.cautions.heading}</h2>
+      <ul>
+        {brief.cautions.lines.map((line) => (
+          <li class={`caution caution-${line.code}`}>{line.sentence}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Logged({ logged, newId, words }: TodayProps) {
+  if (logged.length === 0) return null;
+  return (
+    <section class="logged" id="logged">
+      <h2>{words.say("today.logged")}</h2>
+      <ul class="plain">
+        {logged.map(({ entryId, text }) => (
+          <li>
+            <p>{text}</p>
+            <form method="post" action="/undo">
+              <input type="hidden" name="entryId" value={`undo.${newId()}`} />
+              <input type="hidden" name="ofEntryId" value={entryId} />
+              <button type="submit" class="quiet" aria-label={words.say("today.undo-label", { text })}>
+                {words.say("today.undo")}
+              </button>
+            </form>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Coming({ brief }: { brief: Brief }) {
+  if (brief.coming.lines.length === 0) return null;
+  return (
+    <section class="coming">
+      <h2>{brief.coming.heading}</h2>
+      <dl>
+        {brief.coming.lines.map((day) => (
+          <div>
+            <dt>{day.name}</dt>
+            <dd>{day.sky}</dd>
+            {day.deeds.map((deed) => (
+              <dd class="coming-deed">{deed.sentence}</dd>
+            ))}
+          </div>
+        ))}
+      </dl>
+    </section>
+  );
+}
+
+function Lines({ section }: { section: { heading: string; lines: readonly string[] } }) {
+  if (section.lines.length === 0) return null;
+  return (
+    <section>
+      <h2>{section.heading}</h2>
+      <ul>
+        {section.lines.map((line) => (
+          <li>{line}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
