@@ -4,8 +4,8 @@ import type { Site } from "../core/site/site.ts";
 export const HARBOUR_SITE: Site = {
   id: "varrowhaven",
   name: "Varrowhaven, the chandler's roof",
-  latDeg: 27.62,
-  lonDeg: -31.18,
+  latDeg: 30.86,
+  lonDeg: -21.34,
   elevationM: 14,
   zone: "Atlantic/Cape_Verde",
 };

@@ -1,5 +1,4 @@
 import { dayOfYear } from "../core/site/day-of-year.ts";
-import type { Site } from "../core/site/site.ts";
 import { extraterrestrialHourMjPerM2 } from "../core/weather/extraterrestrial.ts";
 import { clearSkyMjPerM2 } from "../core/weather/shortwave.ts";
 import { HOUR_MS } from "../core/weather/weather.ts";
@@ -7,8 +6,19 @@ import { airAt, type Shower } from "./climate.ts";
 import type { MemberBend } from "./member-bend.ts";
 
 const DAY_MS = 24 * HOUR_MS;
+/** One MJ spread over an hour, in watts. */
+const W_PER_MJ_IN_HOUR = 1e6 / 3600;
 const LOW_AT_HOUR = 6;
 const HIGH_AT_HOUR = 15;
+
+/** Where on earth, for the sun. */
+export interface SkyPlace {
+  readonly latDeg: number;
+  readonly lonDeg: number;
+  readonly elevationM: number;
+}
+
+export type Sky = ReturnType<typeof skyAt>;
 
 /** Where and when, and on which course of the story. */
 export interface SkyInput {
@@ -17,7 +27,7 @@ export interface SkyInput {
   readonly nowUtcMs: number;
   readonly seed: number;
   readonly bend: MemberBend;
-  readonly site: Site;
+  readonly place: SkyPlace;
 }
 
 /** The invented sky at one stamp: instants there, sums of the hour before it. */
@@ -41,7 +51,7 @@ export function skyAt(input: SkyInput) {
     cloudFrac,
     weatherCode: codeOf(rain, cloudFrac),
     rainMm: rain.mm,
-    radiationMjPerM2: sunOfHour(input, cloudFrac),
+    radiationWPerM2: sunOfHour(input, cloudFrac),
   };
 }
 
@@ -87,14 +97,14 @@ function codeOf(rain: Rain, cloudFrac: number): number {
 }
 
 /** Sun of the hour before the stamp. An overcast leaves a quarter: chosen by us because it makes a dull day. */
-function sunOfHour({ utcMs, site }: SkyInput, cloudFrac: number): number {
+function sunOfHour({ utcMs, place }: SkyInput, cloudFrac: number): number {
   const beginUtcMs = utcMs - HOUR_MS;
   const extraterrestrialMjPerM2 = extraterrestrialHourMjPerM2({
-    latDeg: site.latDeg,
-    lonDeg: site.lonDeg,
+    latDeg: place.latDeg,
+    lonDeg: place.lonDeg,
     dayOfYear: dayOfYear(beginUtcMs),
     hourStartUtc: (beginUtcMs % DAY_MS) / HOUR_MS,
   });
-  const clear = clearSkyMjPerM2({ extraterrestrialMjPerM2, elevationM: site.elevationM });
-  return clear * (1 - 0.75 * cloudFrac ** 3);
+  const clear = clearSkyMjPerM2({ extraterrestrialMjPerM2, elevationM: place.elevationM });
+  return clear * W_PER_MJ_IN_HOUR * (1 - 0.75 * cloudFrac ** 3);
 }
