@@ -41,5 +41,12 @@ async function runVerb(verb: Verb, args: readonly string[]): Promise<ExitCode> {
     say(`leebench ${verb.name} --help tells how it is used.`);
     return BAD_INPUT;
   }
-  return verb.run(read.value);
+  return verb.run(read.value).catch((error: Error) => failed(verb, error));
+}
+
+/** What no verb foresaw: one line for the grower; the trace for whoever mends it. */
+function failed(verb: Verb, error: Error): ExitCode {
+  say(`leebench ${verb.name} failed: ${error.message}`);
+  if (process.env.LEEBENCH_TRACE) say(error.stack ?? "");
+  return FAILED;
 }

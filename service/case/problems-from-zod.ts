@@ -32,7 +32,8 @@ function problemsFromIssue(issue: Issue): Problem[] {
       data: { nearest: nearestNames(key, known), known },
     }));
   }
-  return [{ path, ...codeAndData(issue) }];
+  const { code, data } = codeAndData(issue);
+  return [{ code, path, ...(data && { data }) }];
 }
 
 function codeAndData(issue: Issue): Omit<Problem, "path"> {
