@@ -1,0 +1,146 @@
+import { homedir } from "node:os";
+import { join, resolve } from "node:path";
+import type { Outcome, Problem } from "../core/problem.ts";
+import {
+  type EnvironmentRead,
+  EnvironmentSchema,
+  type LOG_LEVELS,
+  SETTING_DEFAULTS,
+  SETTING_NAMES,
+  type UNITS,
+} from "./environment-schema.ts";
+import type { FeedSettings } from "./feed/feed-settings.ts";
+import { isLoopbackHost } from "./loopback.ts";
+
+export interface MailSettings {
+  /** smtp:// or smtps://, with user and password where the server wants them. */
+  readonly smtpUrl: string;
+  readonly from: string;
+  readonly to: readonly string[];
+}
+
+export interface ServiceSettings {
+  readonly dataDir: string;
+  readonly host: string;
+  readonly port: number;
+  /** Asked of every visitor; null only while listening on this machine alone. */
+  readonly passphrase: string | null;
+  readonly feed: FeedSettings;
+  readonly mail: MailSettings | null;
+  /** Local clock of each site at which the morning brief is made, hours from midnight. */
+  readonly briefAtHour: number;
+  readonly locale: string;
+  readonly units: (typeof UNITS)[number];
+  readonly logLevel: (typeof LOG_LEVELS)[number];
+  readonly backupKeepCount: number;
+  /** Every forecast pulled is kept this long; one that a kept plan was made from stays as long as that plan. */
+  readonly weatherKeepDays: number;
+  readonly planKeepDays: number;
+}
+
+type Environment = Readonly<Record<string, string | undefined>>;
+
+const MIB_BYTES = 1_048_576;
+
+/**
+ * The service's settings from environment variables, or every fault at once. An empty variable counts as not set.
+ * Problem paths hold the variable's name; the lines for the owner are made by setting-faults.ts.
+ */
+export function readSettings(env: Environment): Outcome<ServiceSettings> {
+  const given = Object.fromEntries(
+    Object.entries(env).filter(([name, text]) => isOurs(name) && text?.trim()),
+  );
+  const read = EnvironmentSchema.safeParse({
+    LEEBENCH_DATA_DIR: defaultDataDir(env),
+    ...SETTING_DEFAULTS,
+    ...given,
+  });
+  const problems = [
+    ...Object.keys(given)
+      .filter((name) => !SETTING_NAMES.includes(name))
+      .map(unknownSetting),
+    ...(read.success ? [] : read.error.issues.map(problemOfIssue)),
+    ...problemsAcross(given),
+  ];
+  return read.success && problems.length === 0
+    ? { ok: true, value: settingsOf(read.data) }
+    : { ok: false, problems };
+}
+
+function settingsOf(read: EnvironmentRead): ServiceSettings {
+  return {
+    dataDir: resolve(read.LEEBENCH_DATA_DIR),
+    host: read.LEEBENCH_HOST,
+    port: read.LEEBENCH_PORT,
+    passphrase: read.LEEBENCH_PASSPHRASE ?? null,
+    feed: feedOf(read),
+    mail: mailOf(read),
+    briefAtHour: clockHour(read.LEEBENCH_BRIEF_AT),
+    locale: read.LEEBENCH_LOCALE,
+    units: read.LEEBENCH_UNITS,
+    logLevel: read.LEEBENCH_LOG_LEVEL,
+    backupKeepCount: read.LEEBENCH_BACKUP_KEEP,
+    weatherKeepDays: read.LEEBENCH_WEATHER_KEEP_DAYS,
+    planKeepDays: read.LEEBENCH_PLAN_KEEP_DAYS,
+  };
+}
+
+function feedOf(read: EnvironmentRead): FeedSettings {
+  return {
+    forecastUrl: read.LEEBENCH_FEED_URL,
+    ensembleUrl: read.LEEBENCH_ENSEMBLE_URL,
+    geocodingUrl: read.LEEBENCH_GEOCODING_URL,
+    elevationUrl: read.LEEBENCH_ELEVATION_URL ?? read.LEEBENCH_FEED_URL,
+    fallbackUrl: read.LEEBENCH_FALLBACK_URL,
+    ensembleModel: read.LEEBENCH_ENSEMBLE_MODEL,
+    timeoutMs: read.LEEBENCH_FEED_TIMEOUT_S * 1000,
+    maxBodyBytes: read.LEEBENCH_FEED_MAX_MIB * MIB_BYTES,
+    ...(read.LEEBENCH_FEED_KEY === undefined ? {} : { apiKey: read.LEEBENCH_FEED_KEY }),
+    ...(read.LEEBENCH_CONTACT === undefined ? {} : { contact: read.LEEBENCH_CONTACT }),
+  };
+}
+
+function mailOf(read: EnvironmentRead): MailSettings | null {
+  const { LEEBENCH_SMTP_URL: smtpUrl, LEEBENCH_MAIL_FROM: from, LEEBENCH_MAIL_TO: to } = read;
+  return smtpUrl && from && to ? { smtpUrl, from, to } : null;
+}
+
+function clockHour(text: string): number {
+  const [hour = 0, minute = 0] = text.split(":").map(Number);
+  return hour + minute / 60;
+}
+
+function isOurs(name: string): boolean {
+  return name.startsWith("LEEBENCH_");
+}
+
+function defaultDataDir(env: Environment): string {
+  return join(env.XDG_DATA_HOME || join(homedir(), ".local", "share"), "leebench");
+}
+
+function unknownSetting(name: string): Problem {
+  return { code: "setting-unknown", path: [name] };
+}
+
+function problemOfIssue(issue: {
+  message: string;
+  path: PropertyKey[];
+  params?: Record<string, unknown>;
+  values?: unknown[];
+}): Problem {
+  const data = { ...issue.params, ...(issue.values ? { values: issue.values } : {}) };
+  return { code: issue.message, path: [String(issue.path[0])], data };
+}
+
+/** Rules that bind several settings, checked even where another one is at fault. */
+function problemsAcross(given: Environment): Problem[] {
+  const problems: Problem[] = [];
+  const mail = ["LEEBENCH_SMTP_URL", "LEEBENCH_MAIL_FROM", "LEEBENCH_MAIL_TO"];
+  const missing = mail.filter((name) => given[name] === undefined);
+  if (missing.length > 0 && missing.length < mail.length)
+    problems.push(...missing.map((name) => ({ code: "mail-setting-missing", path: [name] })));
+  const host = given.LEEBENCH_HOST;
+  if (host !== undefined && !isLoopbackHost(host) && given.LEEBENCH_PASSPHRASE === undefined)
+    problems.push({ code: "passphrase-missing", path: ["LEEBENCH_PASSPHRASE"], data: { host } });
+  return problems;
+}

@@ -1,0 +1,81 @@
+import type { Kysely } from "kysely";
+import type { JournalEntry } from "../../core/journal/entry.ts";
+import { StoreFault } from "./store-fault.ts";
+import type { Tables } from "./tables.ts";
+
+export interface Appended {
+  readonly added: number;
+  /** Entries that were here already under the same id; the first one stands. */
+  readonly repeated: number;
+}
+
+export interface JournalStore {
+  /** All of them or none. */
+  append(siteId: string, entries: readonly JournalEntry[]): Promise<Appended>;
+  /** In the order in which they came in. */
+  list(siteId: string): Promise<JournalEntry[]>;
+}
+
+/** Rows per insert: each has 6 values and SQLite takes 32766 at a time. */
+const ROWS_AT_ONCE = 1000;
+
+export function journalStore(db: Kysely<Tables>): JournalStore {
+  return {
+    append: (siteId, entries) =>
+      db.isTransaction
+        ? append(db, { siteId, entries })
+        : db.transaction().execute((step) => append(step, { siteId, entries })),
+    async list(siteId) {
+      const rows = await db
+        .selectFrom("journal")
+        .select(["id", "at_utc_ms", "recorded_utc_ms", "pot_id", "body"])
+        .where("site_id", "=", siteId)
+        .orderBy("seq")
+        .execute();
+      return rows.map(entryOfRow);
+    },
+  };
+}
+
+async function append(
+  db: Kysely<Tables>,
+  { siteId, entries }: { siteId: string; entries: readonly JournalEntry[] },
+): Promise<Appended> {
+  let added = 0;
+  for (let from = 0; from < entries.length; from += ROWS_AT_ONCE) {
+    const rows = entries.slice(from, from + ROWS_AT_ONCE).map((entry) => ({
+      site_id: siteId,
+      id: entry.id,
+      at_utc_ms: entry.atUtcMs,
+      recorded_utc_ms: entry.recordedUtcMs,
+      pot_id: entry.potId ?? null,
+      body: JSON.stringify(entry.body),
+    }));
+    const { numInsertedOrUpdatedRows = 0n } = await db
+      .insertInto("journal")
+      .values(rows)
+      .onConflict((clash) => clash.columns(["site_id", "id"]).doNothing())
+      .executeTakeFirstOrThrow();
+    added += Number(numInsertedOrUpdatedRows);
+  }
+  return { added, repeated: entries.length - added };
+}
+
+function entryOfRow(row: {
+  id: string;
+  at_utc_ms: number;
+  recorded_utc_ms: number;
+  pot_id: string | null;
+  body: string;
+}): JournalEntry {
+  const body = JSON.parse(row.body);
+  if (typeof body?.kind !== "string")
+    throw new StoreFault("store-row-damaged", { what: `journal ${row.id}` });
+  return {
+    id: row.id,
+    atUtcMs: row.at_utc_ms,
+    recordedUtcMs: row.recorded_utc_ms,
+    ...(row.pot_id === null ? {} : { potId: row.pot_id }),
+    body,
+  };
+}

@@ -1,0 +1,5 @@
+import type { Kysely } from "kysely";
+import { m0001First } from "./m0001-first.ts";
+
+/** Step n brings a store from version n to n + 1. Steps are added at the end and never changed. */
+export const STEPS: readonly ((db: Kysely<unknown>) => Promise<void>)[] = [m0001First];

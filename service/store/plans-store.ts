@@ -1,0 +1,93 @@
+import type { Kysely } from "kysely";
+import type { Plan } from "../../core/plan/plan.ts";
+import type { PlanKind, Tables } from "./tables.ts";
+
+export interface StoredPlan {
+  readonly id: number;
+  readonly kind: PlanKind;
+  readonly madeUtcMs: number;
+  /** Made after its hour had passed, since the service was down then. */
+  readonly late: boolean;
+  readonly weatherPullId: number | null;
+  readonly plan: Plan;
+}
+
+export interface PlansStore {
+  /**
+   * Keeps the plan; returns its number, or null where that day's morning is there already. The plan comes from core, so
+   * its shape is not checked again: a morning must not be lost to a check.
+   */
+  save(
+    plan: Plan,
+    how: { kind: PlanKind; madeUtcMs: number; late?: boolean; weatherPullId?: number },
+  ): Promise<number | null>;
+  latest(siteId: string): Promise<Plan | null>;
+  latestStored(siteId: string, kinds?: readonly PlanKind[]): Promise<StoredPlan | null>;
+  /** Newest first. */
+  list(siteId: string, limit?: number): Promise<StoredPlan[]>;
+  hasMorning(siteId: string, day: string): Promise<boolean>;
+}
+
+export function plansStore(db: Kysely<Tables>): PlansStore {
+  const newest = (siteId: string) =>
+    db.selectFrom("plan").selectAll().where("site_id", "=", siteId).orderBy("id", "desc");
+  return {
+    async save(plan, { kind, madeUtcMs, late = false, weatherPullId }) {
+      const row = await db
+        .insertInto("plan")
+        .values({
+          site_id: plan.siteId,
+          for_day: plan.forDay,
+          kind,
+          made_utc_ms: madeUtcMs,
+          late: late ? 1 : 0,
+          weather_pull_id: weatherPullId ?? null,
+          document: JSON.stringify(plan),
+        })
+        .onConflict((clash) => clash.doNothing())
+        .returning("id")
+        .executeTakeFirst();
+      return row?.id ?? null;
+    },
+    async latest(siteId) {
+      const row = await newest(siteId).limit(1).executeTakeFirst();
+      return row ? storedPlan(row).plan : null;
+    },
+    async latestStored(siteId, kinds) {
+      const query = newest(siteId).limit(1);
+      const row = await (kinds ? query.where("kind", "in", kinds) : query).executeTakeFirst();
+      return row ? storedPlan(row) : null;
+    },
+    async list(siteId, limit = 100) {
+      return (await newest(siteId).limit(limit).execute()).map(storedPlan);
+    },
+    async hasMorning(siteId, day) {
+      const row = await db
+        .selectFrom("plan")
+        .select("id")
+        .where("site_id", "=", siteId)
+        .where("for_day", "=", day)
+        .where("kind", "=", "morning")
+        .executeTakeFirst();
+      return row !== undefined;
+    },
+  };
+}
+
+function storedPlan(row: {
+  id: number;
+  kind: PlanKind;
+  made_utc_ms: number;
+  late: number;
+  weather_pull_id: number | null;
+  document: string;
+}): StoredPlan {
+  return {
+    id: row.id,
+    kind: row.kind,
+    madeUtcMs: row.made_utc_ms,
+    late: row.late === 1,
+    weatherPullId: row.weather_pull_id,
+    plan: JSON.parse(row.document),
+  };
+}

@@ -1,0 +1,60 @@
+export type StoreFaultCode =
+  | "store-full"
+  | "store-read-only"
+  | "store-busy"
+  | "store-damaged"
+  | "store-unreachable"
+  | "store-is-newer"
+  | "store-not-ours"
+  | "store-row-damaged"
+  | "backup-not-whole"
+  | "store-not-empty";
+
+const LINES: Record<StoreFaultCode, string> = {
+  "store-full": "The disk is full. Nothing of this was kept; free some space and send it again.",
+  "store-read-only":
+    "The store cannot be written. Nothing of this was kept; give the service write access to its data folder.",
+  "store-busy": "Another program holds the store. Nothing of this was kept; send it again in a minute.",
+  "store-damaged": "The store is damaged. Stop the service and restore the last backup.",
+  "store-unreachable":
+    "The store cannot be opened. Check that the data folder exists and belongs to the service.",
+  "store-is-newer":
+    "The store was written by a newer Leebench. Start the newer one, or restore an older backup.",
+  "store-not-ours": "This file belongs to another program. Point LEEBENCH_DATA_DIR to a folder of its own.",
+  "store-row-damaged":
+    "A stored document cannot be read. Restore the last backup, or export and send a report.",
+  "backup-not-whole": "The copy did not pass its check and was thrown away. Check the disk.",
+  "store-not-empty":
+    "There is a collection here already. Import into an empty store, so that nothing is mixed up.",
+};
+
+/** A store that cannot do what was asked. The message says what to do next; nothing was half-written. */
+export class StoreFault extends Error {
+  readonly code: StoreFaultCode;
+  readonly data: Readonly<Record<string, unknown>>;
+
+  constructor(code: StoreFaultCode, data: Readonly<Record<string, unknown>> = {}, cause?: unknown) {
+    super(LINES[code], cause === undefined ? undefined : { cause });
+    this.name = "StoreFault";
+    this.code = code;
+    this.data = data;
+  }
+}
+
+const BY_SQLITE_CODE: readonly (readonly [string, StoreFaultCode])[] = [
+  ["SQLITE_FULL", "store-full"],
+  ["SQLITE_READONLY", "store-read-only"],
+  ["SQLITE_BUSY", "store-busy"],
+  ["SQLITE_LOCKED", "store-busy"],
+  ["SQLITE_CORRUPT", "store-damaged"],
+  ["SQLITE_NOTADB", "store-not-ours"],
+  ["SQLITE_CANTOPEN", "store-unreachable"],
+  ["SQLITE_IOERR", "store-unreachable"],
+];
+
+/** The fault that an error of the database stands for; any other error comes back as it is. */
+export function asStoreFault(error: unknown): unknown {
+  const code = error instanceof Error && "code" in error ? String(error.code) : "";
+  const known = BY_SQLITE_CODE.find(([prefix]) => code.startsWith(prefix));
+  return known ? new StoreFault(known[1], {}, error) : error;
+}

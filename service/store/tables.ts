@@ -1,0 +1,99 @@
+import type { Generated } from "kysely";
+
+/** A JSON document of one subject at one site. */
+interface DocumentTable {
+  site_id: string;
+  id: string;
+  document: string;
+  updated_utc_ms: number;
+}
+
+export interface Tables {
+  site: { id: string; document: string; updated_utc_ms: number };
+  spot: DocumentTable;
+  mix: DocumentTable;
+  pot: DocumentTable;
+  own_component: DocumentTable;
+  own_group: DocumentTable;
+  site_settings: { site_id: string; document: string; updated_utc_ms: number };
+  journal: {
+    seq: Generated<number>;
+    site_id: string;
+    id: string;
+    at_utc_ms: number;
+    recorded_utc_ms: number;
+    pot_id: string | null;
+    body: string;
+  };
+  weather_pull: {
+    id: Generated<number>;
+    site_id: string;
+    fetched_utc_ms: number;
+    source: string;
+    credit: string;
+    start_utc_ms: number;
+    hour_count: number;
+    member_count: number;
+    body: Uint8Array;
+  };
+  past_hour: {
+    site_id: string;
+    /** Instant at which the hour ends. */
+    end_utc_ms: number;
+    fetched_utc_ms: number;
+    temp_c: number | null;
+    dew_point_c: number | null;
+    rain_mm: number | null;
+    wind_m_per_s: number | null;
+    gust_m_per_s: number | null;
+    radiation_mj_per_m2: number | null;
+    cloud_frac: number | null;
+    weather_code: number | null;
+    feed_et0_mm: number | null;
+    feed_rain_chance_frac: number | null;
+  };
+  plan: {
+    id: Generated<number>;
+    site_id: string;
+    for_day: string;
+    kind: PlanKind;
+    made_utc_ms: number;
+    late: number;
+    weather_pull_id: number | null;
+    document: string;
+  };
+  outbox: {
+    id: string;
+    site_id: string;
+    plan_id: number | null;
+    channel: string;
+    subject: string;
+    body: string;
+    created_utc_ms: number;
+    keep_trying_until_utc_ms: number;
+    state: MessageState;
+    tries: number;
+    next_try_utc_ms: number;
+    settled_utc_ms: number | null;
+    last_fault: string | null;
+  };
+  run: {
+    id: Generated<number>;
+    site_id: string | null;
+    job: JobName;
+    /** What the run was for: the local day of a morning, else empty. */
+    slot: string;
+    started_utc_ms: number;
+    ended_utc_ms: number;
+    outcome: "done" | "failed";
+    late: number;
+    detail: string;
+  };
+  feed_state: { site_id: string; document: string };
+  watch_state: { site_id: string; for_day: string; document: string };
+}
+
+/** `morning` is the day's brief, `amendment` a change told in the day, `asked` was made because somebody wanted it. */
+export type PlanKind = "morning" | "amendment" | "asked" | "watch";
+export type MessageState = "waiting" | "sent" | "given-up";
+export type JobName = "pull" | "morning" | "watch" | "nightly";
