@@ -1,17 +1,17 @@
 import { Hono } from "hono";
 import { bodyLimit } from "hono/body-limit";
 import type { FeedSettings } from "../feed/feed-settings.ts";
+import type { Store } from "../store/open-store.ts";
 import { type Words, wordsFor } from "../words/words.ts";
 import { Frame, pageText } from "./frame.tsx";
 import type { PageContext } from "./page-context.ts";
-import type { PageStore } from "./page-store.ts";
 import { PlainMessage } from "./plain-message.tsx";
 import { protectiveHeaders, sameOriginOnly } from "./security.ts";
 import { STYLE_ETAG, STYLE_TEXT } from "./style.ts";
 import { todayRoutes } from "./today/today-routes.tsx";
 
 export interface AppInput {
-  readonly store: PageStore;
+  readonly store: Store;
   readonly feed: FeedSettings;
   readonly now: () => number;
   /** The house holds an invented collection. */

@@ -1,10 +1,10 @@
 import type { FeedSettings } from "../feed/feed-settings.ts";
+import type { Store } from "../store/open-store.ts";
 import type { Words } from "../words/words.ts";
-import type { PageStore } from "./page-store.ts";
 
 /** What every page needs from the world. */
 export interface PageContext {
-  readonly store: PageStore;
+  readonly store: Store;
   readonly feed: FeedSettings;
   readonly now: () => number;
   /** The house holds an invented collection; every page says so. */

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { DEFAULT_FEED_SETTINGS } from "../../../service/feed/feed-settings.ts";
 import { createApp } from "../../../service/pages/app.tsx";
 import { collection, plan } from "../brief/plan-builder.ts";
-import { type MemoryStore, memoryStore } from "./memory-store.ts";
+import { type Stock, stockedStore } from "./stocked-store.ts";
 
 const NOW = Date.parse("2027-05-12T05:00Z");
 const mixes = [
@@ -10,8 +10,8 @@ const mixes = [
 ];
 const full = { ...collection, mixes };
 
-function appWith(given: { store?: MemoryStore; demo?: boolean; nowUtcMs?: number } = {}) {
-  const store = given.store ?? memoryStore({ collection: full, plan: plan() });
+async function appWith(given: { stock?: Stock; demo?: boolean; nowUtcMs?: number } = {}) {
+  const store = await stockedStore(given.stock ?? { collection: full, plan: plan() });
   const planned: string[] = [];
   const app = createApp({
     store,
@@ -20,11 +20,13 @@ function appWith(given: { store?: MemoryStore; demo?: boolean; nowUtcMs?: number
     ...(given.demo === undefined ? {} : { demo: given.demo }),
     replan: async (siteId) => planned.push(siteId),
   });
-  return { app, store, planned };
+  const entries = () => store.journal.list("quay");
+  return { app, entries, planned };
 }
 
 const page = async (address: string, given = {}) => {
-  const answer = await appWith(given).app.request(address);
+  const { app } = await appWith(given);
+  const answer = await app.request(address);
   return { status: answer.status, text: (await answer.text()).replaceAll("\u00a0", " "), answer };
 };
 
@@ -61,18 +63,18 @@ describe("the brief at /", () => {
 
   it("escapes what the grower typed", async () => {
     const pots = full.pots.map((pot) => ({ ...pot, name: `<b onload="x">${pot.id}` }));
-    const { text } = await page("/", { store: memoryStore({ collection: { ...full, pots }, plan: plan() }) });
+    const { text } = await page("/", { stock: { collection: { ...full, pots }, plan: plan() } });
     expect(text).not.toContain("<b onload");
     expect(text).toContain("&lt;b onload");
   });
 
   it("says so when the brief is for an earlier day, and when there is none", async () => {
     expect((await page("/", { nowUtcMs: NOW + 86_400_000 })).text).toContain("made for Wednesday 12 May");
-    expect((await page("/", { store: memoryStore({ collection: full }) })).text).toContain("No brief yet");
+    expect((await page("/", { stock: { collection: full } })).text).toContain("No brief yet");
   });
 
   it("leads an empty house to the first step", async () => {
-    const { status, answer } = await page("/", { store: memoryStore() });
+    const { status, answer } = await page("/", { stock: {} });
     expect(status).toBe(303);
     expect(answer.headers.get("location")).toBe("/begin");
   });
@@ -82,10 +84,10 @@ describe("a tick", () => {
   const water = { entryId: "tick.water.0001-0001", potId: "lemon", action: "water", waterMl: "850" };
 
   it("logs the deed, has the plan made anew, and leads back", async () => {
-    const { app, store, planned } = appWith();
+    const { app, entries, planned } = await appWith();
     const answer = await app.request("/done", post(water));
     expect([answer.status, answer.headers.get("location")]).toEqual([303, "/"]);
-    expect(store.entries).toEqual([
+    expect(await entries()).toEqual([
       {
         id: water.entryId,
         potId: "lemon",
@@ -98,14 +100,14 @@ describe("a tick", () => {
   });
 
   it("sent twice is one entry", async () => {
-    const { app, store } = appWith();
+    const { app, entries } = await appWith();
     await app.request("/done", post(water));
     await app.request("/done", post(water));
-    expect(store.entries).toHaveLength(1);
+    expect(await entries()).toHaveLength(1);
   });
 
   it("shows as done with a way to take it back, and taking it back opens the deed again", async () => {
-    const { app } = appWith();
+    const { app } = await appWith();
     await app.request("/done", post(water));
     const done = await (await app.request("/")).text();
     expect(done).toContain("Take back: 07:00 Lemon: Watered, 850");
@@ -117,10 +119,10 @@ describe("a tick", () => {
   });
 
   it("logs a carry as a move", async () => {
-    const { app, store } = appWith();
+    const { app, entries } = await appWith();
     const carry = { entryId: "tick.carry-in.0001", potId: "plumeria", action: "carry-in", toSpotId: "shed" };
     await app.request("/done", post(carry));
-    expect(store.entries[0]?.body).toEqual({ kind: "moved", toSpotId: "shed" });
+    expect((await entries())[0]?.body).toEqual({ kind: "moved", toSpotId: "shed" });
   });
 
   it.each([
@@ -131,8 +133,8 @@ describe("a tick", () => {
     [{ "sec-fetch-site": "same-origin" }, 303],
     [{ origin: "http://localhost", host: "localhost" }, 303],
   ])("with %o is answered %d", async (headers, status) => {
-    const { app, store } = appWith();
+    const { app, entries } = await appWith();
     expect((await app.request("/done", post(water, headers as Record<string, string>))).status).toBe(status);
-    expect(store.entries).toHaveLength(status === 303 ? 1 : 0);
+    expect(await entries()).toHaveLength(status === 303 ? 1 : 0);
   });
 });
