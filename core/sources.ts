@@ -240,6 +240,233 @@ export const SOURCES = {
     year: 2005,
     place: "Vadose Zone Journal 4:206-221",
   },
+  DEBOODT1972: {
+    authors: "De Boodt, M.; Verdonck, O.",
+    title: "The physical properties of the substrates in horticulture",
+    year: 1972,
+    place: "Acta Horticulturae 26:37-44",
+  },
+  EN13041: {
+    authors: "CEN",
+    title:
+      "EN 13041. Soil improvers and growing media. Determination of physical properties: dry bulk density, air volume, water volume, shrinkage value and total pore space",
+    year: 2011,
+    place: "European Committee for Standardization, Brussels",
+  },
+  ANSORENA1994: {
+    authors: "Ansorena Miner, J.",
+    title: "Sustratos. Propiedades y caracterización",
+    year: 1994,
+    place: "Mundi-Prensa, Madrid",
+  },
+  FONTENO1995: {
+    authors: "Fonteno, W. C.; Harden, C. T.; Brewster, J. P.",
+    title:
+      "Procedures for determining physical properties of horticultural substrates using the NCSU porometer",
+    year: 1995,
+    place: "Horticultural Substrates Laboratory, North Carolina State University, Raleigh",
+  },
+  WALLER1991: {
+    authors: "Waller, P. L.; Harrison, A. M.",
+    title: "Estimation of pore space and the calculation of air volume in horticultural substrates",
+    year: 1991,
+    place: "Acta Horticulturae 294:29-40",
+  },
+  GRABLE1968: {
+    authors: "Grable, A. R.; Siemer, E. G.",
+    title:
+      "Effects of bulk density, aggregate size, and soil water suction on oxygen diffusion, redox potentials, and elongation of corn roots",
+    year: 1968,
+    place: "Soil Science Society of America Proceedings 32:180-186",
+  },
+  VEIHMEYER1949: {
+    authors: "Veihmeyer, F. J.; Hendrickson, A. H.",
+    title: "Methods of measuring field capacity and permanent wilting percentage of soils",
+    year: 1949,
+    place: "Soil Science 68:75-94",
+  },
+  CARSEL1988: {
+    authors: "Carsel, R. F.; Parrish, R. S.",
+    title: "Developing joint probability distributions of soil water retention characteristics",
+    year: 1988,
+    place: "Water Resources Research 24:755-769",
+  },
+  HEISKANEN1990: {
+    authors: "Heiskanen, J.",
+    title:
+      "Water retention of light sphagnum peat used in nurseries (paper seen in summary; title not confirmed)",
+    year: 1990,
+    place: "Suo 41",
+  },
+  BOYER2012: {
+    authors: "Boyer, C. R. et al.",
+    title: "Nitrogen immobilization in plant growth substrates: clean chip residual, pine bark, and peatmoss",
+    year: 2012,
+    place: "International Journal of Agronomy 2012:978528",
+  },
+  SOTO2022: {
+    authors: "Soto-Bravo, F.; Betancourt-Flores, A.",
+    title:
+      "Evaluation of methodologies to determine the physical characteristics of a coconut fiber substrate",
+    year: 2022,
+    place: "Agronomía Costarricense 46(2):29-45",
+  },
+  ABAD2005: {
+    authors: "Abad, M. et al.",
+    title: "Physical properties of various coconut coir dusts compared to peat",
+    year: 2005,
+    place: "HortScience 40:2138-2144",
+  },
+  EVANS1996: {
+    authors: "Evans, M. R.; Konduru, S.; Stamps, R. H.",
+    title: "Source variation in physical and chemical properties of coconut coir dust",
+    year: 1996,
+    place: "HortScience 31:965-967",
+  },
+  VARGAS2008B: {
+    authors: "Vargas-Tapia, P. et al.",
+    title: "Caracterización física, química y biológica de sustratos de polvo de coco",
+    year: 2008,
+    place: "Revista Fitotecnia Mexicana 31:375-381",
+  },
+  NOGUERA2003: {
+    authors: "Noguera, P. et al.",
+    title:
+      "Influence of particle size on physical and chemical properties of coconut coir dust as container medium",
+    year: 2003,
+    place: "Communications in Soil Science and Plant Analysis 34:593-605",
+  },
+  POKORNY1984: {
+    authors: "Pokorny, F. A.; Wetzstein, H. Y.",
+    title: "Internal porosity, water availability, and root penetration of pine bark particles",
+    year: 1984,
+    place: "HortScience 19:447-449",
+  },
+  AIRHART1978: {
+    authors: "Airhart, D. L.; Natarella, N. J.; Pokorny, F. A.",
+    title: "Influence of initial moisture content on the wettability of a milled pine bark medium",
+    year: 1978,
+    place: "HortScience 13:432-434",
+  },
+  OWEN2008: {
+    authors: "Owen, J. S.; Altland, J. E.",
+    title: "Container height and Douglas fir bark texture affect substrate physical properties",
+    year: 2008,
+    place: "HortScience 43:505-508",
+  },
+  BILDERBACK1987: {
+    authors: "Bilderback, T. E.; Fonteno, W. C.",
+    title:
+      "Effects of container geometry and media physical properties on air and water volumes in containers",
+    year: 1987,
+    place: "Journal of Environmental Horticulture 5:180-182",
+  },
+  LUQUE1982: {
+    authors: "Luque-Escalona, A.",
+    title: "Physical and physicochemical properties of the volcanic materials used in hydropony",
+    year: 1982,
+    place: "Acta Horticulturae 126:51-56",
+  },
+  VARGAS2008: {
+    authors: "Vargas-Tapia, P. et al.",
+    title:
+      "Efecto del tamaño de partícula sobre algunas propiedades físicas del tezontle de Guanajuato, México",
+    year: 2008,
+    place: "Agricultura Técnica en México 34:323-331",
+  },
+  EVANS2004: {
+    authors: "Evans, M. R.; Gachukia, M.",
+    title: "Fresh parboiled rice hulls serve as an alternative to perlite in greenhouse crop substrates",
+    year: 2004,
+    place: "HortScience 39:232-235",
+  },
+  AGNEW2003: {
+    authors: "Agnew, J. M.; Leonard, J. J.",
+    title: "The physical properties of compost",
+    year: 2003,
+    place: "Compost Science and Utilization 11:238-264",
+  },
+  CUPTESTS: {
+    authors: "Growers and sellers, unreviewed",
+    title: "Home cup and pot tests of sifted grains, peat and sand, and figures on sellers' sheets",
+    year: 2012,
+    place: "public mailing lists, forums and data sheets, 2006-2014",
+  },
+  DELARRARD1999: {
+    authors: "de Larrard, F.",
+    title: "Concrete mixture proportioning: a scientific approach",
+    year: 1999,
+    place: "E & FN Spon, London",
+  },
+  ONODA1990: {
+    authors: "Onoda, G. Y.; Liniger, E. G.",
+    title: "Random loose packings of uniform spheres and the dilatancy onset",
+    year: 1990,
+    place: "Physical Review Letters 64:2727-2730",
+  },
+  BURES1993: {
+    authors: "Burés, S. et al.",
+    title: "Computer simulation of volume shrinkage after mixing container media components",
+    year: 1993,
+    place: "Journal of the American Society for Horticultural Science 118:757-761",
+  },
+  BROWN1975: {
+    authors: "Brown, E. F.; Pokorny, F. A.",
+    title: "Physical and chemical properties of media composed of milled pine bark and sand",
+    year: 1975,
+    place: "Journal of the American Society for Horticultural Science 100:119-121",
+  },
+  GABRIEL2009: {
+    authors: "Gabriel, M. Z.; Altland, J. E.; Owen, J. S.",
+    title:
+      "The effect of physical and hydraulic properties of peatmoss and pumice on Douglas fir bark based soilless substrates",
+    year: 2009,
+    place: "HortScience 44:874-878",
+  },
+  SAHIN2006: {
+    authors: "Sahin, U.; Anapali, O.",
+    title: "Addition of pumice affects physical properties of soil used for container grown plants",
+    year: 2006,
+    place: "Agriculturae Conspectus Scientificus 71:59-64",
+  },
+  ILAHI2017: {
+    authors: "Ilahi, W. F. F.; Ahmad, D.",
+    title:
+      "A study on the physical and hydraulic characteristics of cocopeat perlite mixture as a growing media in containerized plant production",
+    year: 2017,
+    place: "Sains Malaysiana 46:975-980",
+  },
+  KUKAL2012: {
+    authors: "Kukal, S. S. et al.",
+    title: "Water retention characteristics of soil bio-amendments used as growing media in pot culture",
+    year: 2012,
+    place: "Journal of Applied Horticulture 14:92-97",
+  },
+  MCCOY2013: {
+    authors: "McCoy, E. L.",
+    title: "Commercial amendments for sand-based root zones: review and interpretation",
+    year: 2013,
+    place: "HortTechnology 23:803-813",
+  },
+  WALTZ2003: {
+    authors: "Waltz, F. C.; Quisenberry, V. L.; McCarty, L. B.",
+    title:
+      "Physical and hydraulic properties of rootzone mixes amended with inorganics for golf putting greens",
+    year: 2003,
+    place: "Agronomy Journal 95:395-404",
+  },
+  QUADPACK1983: {
+    authors: "Piessens, R. et al.",
+    title: "QUADPACK: a subroutine package for automatic integration",
+    year: 1983,
+    place: "Springer, Berlin",
+  },
+  LEVENSHTEIN1966: {
+    authors: "Levenshtein, V. I.",
+    title: "Binary codes capable of correcting deletions, insertions, and reversals",
+    year: 1966,
+    place: "Soviet Physics Doklady 10:707-710",
+  },
 } as const satisfies Record<string, Source>;
 
 export type SourceKey = keyof typeof SOURCES;

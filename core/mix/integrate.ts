@@ -20,7 +20,7 @@ export interface Stretch {
   readonly tolerance: number;
 }
 
-/** Integral of a continuous function by Gauss-Kronrod rules on halves until each part's own error is small. [QUADPACK] */
+/** Integral of a continuous function by Gauss-Kronrod rules on halves until each part's own error is small. [QUADPACK1983] */
 export function integrate(f: (x: number) => number, stretch: Stretch): number {
   const inside = stretch.bends.filter((x) => x > stretch.from && x < stretch.to).sort((a, b) => a - b);
   const ends = [...inside, stretch.to];

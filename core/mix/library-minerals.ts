@@ -61,7 +61,7 @@ export const MINERALS: readonly Component[] = [
     nutrients: "none",
     caution: "dust",
     status: "hobby-or-seller",
-    sources: ["LUQUE1981", "VARGAS2008", "CUPTESTS"],
+    sources: ["LUQUE1982", "VARGAS2008", "CUPTESTS"],
   },
   // Total porosity counts closed pores that never fill.
   {
@@ -121,7 +121,7 @@ export const MINERALS: readonly Component[] = [
     nutrients: "none",
     caution: "silica-dust",
     status: "hobby-or-seller",
-    sources: ["LUQUE1981", "CUPTESTS"],
+    sources: ["LUQUE1982", "CUPTESTS"],
   },
   // 0.5 to 2 mm.
   {

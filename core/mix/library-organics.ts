@@ -22,7 +22,7 @@ export const ORGANICS: readonly Component[] = [
     nutrients: "low",
     caution: "none",
     status: "published",
-    sources: ["SOTO2022", "ABAD2005", "EVANS1996", "QUINTERO2011"],
+    sources: ["SOTO2022", "ABAD2005", "EVANS1996", "VARGAS2008B"],
   },
   // One anchor only: coir sieved above 2 mm holds 0.165.
   {
@@ -65,7 +65,7 @@ export const ORGANICS: readonly Component[] = [
     nutrients: "none",
     caution: "mould-and-bacteria",
     status: "published",
-    sources: ["HEISKANEN1990", "ANSORENA1994", "HIDALGO2012", "CUPTESTS"],
+    sources: ["HEISKANEN1990", "ANSORENA1994", "BOYER2012", "CUPTESTS"],
   },
   // Composted, below 10 mm. Sheds water once below about a third.
   {
@@ -87,7 +87,7 @@ export const ORGANICS: readonly Component[] = [
     nutrients: "low",
     caution: "mould-and-bacteria",
     status: "published",
-    sources: ["HIDALGO2012", "OWEN2008", "AIRHART1978"],
+    sources: ["BOYER2012", "OWEN2008", "AIRHART1978"],
   },
   // Above 10 mm, not composted.
   {

@@ -1,4 +1,5 @@
-/** Solids in a loose heap of grains of one size. Chosen by us within the loose random packings of spheres, 0.55-0.60. */
+/** Solids in a loose heap of grains of one size. Chosen by us just above the
+ * loosest packing of spheres, 0.555. [ONODA1990] */
 const LOOSE_PACKING_FRAC = 0.57;
 
 /** Beyond this no measured mix of growing media is known to us. */

@@ -10,7 +10,7 @@ export interface Porosity {
 
 /**
  * Pores, air and capacity from a test that passed `porosityTestProblems`: all pores take the water poured in and what
- * was there before, air takes what drains. [FONTENO-POROMETER]
+ * was there before, air takes what drains. [FONTENO1995]
  */
 export function porosityOf(test: PorosityTest): Porosity {
   const totalPorosityFrac = (test.addedMl + (test.heldBeforeMl ?? 0)) / test.potMl;

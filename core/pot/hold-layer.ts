@@ -2,7 +2,7 @@ import { type Retention, suctionCmAt } from "../mix/retention.ts";
 import type { Vessel } from "./vessel.ts";
 import { mixDepthCm } from "./vessel-shape.ts";
 
-/** Air below which roots run short of oxygen, share of the mix volume. [UCANR-AFP] */
+/** Air below which roots run short of oxygen, share of the mix volume. [GRABLE1968, from memory] */
 export const LEAST_AIR_FRAC = 0.1;
 
 /**
