@@ -44,6 +44,7 @@ export const WeatherSchema = z
     fetchedAt: InstantMs,
     source: z.enum(["primary", "fallback", "demo", "case"]).optional().describe('"case" when left out.'),
     credit: z.string().max(500).optional(),
+    coarseFrom: InstantMs.optional().describe("From here on the feed told steps of several hours."),
     hours: HoursSchema,
     members: MembersSchema.nullable().optional(),
   })
@@ -58,6 +59,7 @@ interface Written {
   fetchedAt: number;
   source?: Weather["origin"]["source"] | undefined;
   credit?: string | undefined;
+  coarseFrom?: number | undefined;
   hours: z.output<typeof HoursSchema>;
   members?: z.output<typeof MembersSchema> | null | undefined;
 }
@@ -86,6 +88,7 @@ function weatherFrom(written: Written) {
       source: written.source ?? ("case" as const),
       fetchedUtcMs: written.fetchedAt,
       credit: written.credit ?? "",
+      ...(written.coarseFrom === undefined ? {} : { coarseFromUtcMs: written.coarseFrom }),
     },
   };
 }

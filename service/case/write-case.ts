@@ -60,6 +60,7 @@ export function writtenWeather(weather: Weather): WrittenWeather {
     fetchedAt: instantText(origin.fetchedUtcMs),
     source: origin.source,
     credit: origin.credit,
+    ...(origin.coarseFromUtcMs === undefined ? {} : { coarseFrom: instantText(origin.coarseFromUtcMs) }),
     hours: Object.fromEntries(columns),
     members: members && writtenMembers(members),
   };
