@@ -18,7 +18,9 @@ export async function startDemoFeed(nowUtcMs: number): Promise<{ server: FeedSer
     known.set(key, weather);
     return weather;
   };
-  const server = await startFeedServer({ weatherAt, nowUtcMs: Date.now, places: [HARBOUR] });
+  const aheadMs = nowUtcMs - Date.now();
+  const clock = () => Date.now() + aheadMs;
+  const server = await startFeedServer({ weatherAt, nowUtcMs: clock, places: [HARBOUR] });
   return { server, feed: feedAt(server.url) };
 }
 
