@@ -1,0 +1,58 @@
+import type { SpotDays } from "../days/spot-days.ts";
+import type { Lift } from "../plan.ts";
+import { carryDays } from "./carry-days.ts";
+import { type DayCosts, dayCosts, sumByDay } from "./day-costs.ts";
+import { type Standing, standingHarm } from "./standing.ts";
+import { canBeCarried, carryTrips } from "./trouble.ts";
+
+/** One way of spending the horizon between home and one other spot. */
+export interface CarryOption {
+  readonly away: SpotDays;
+  readonly days: readonly boolean[];
+  readonly carries: number;
+  /** Carries with the way back that is still owed at the end, in trips of 10 kg over level ground. */
+  readonly trips: number;
+  readonly harm: number;
+  /** Harm and trouble. */
+  readonly cost: number;
+  readonly costs: DayCosts;
+}
+
+/**
+ * Ways to spend the horizon between home and another spot, one for each number of carries, staying included. A pot
+ * that ends the horizon away owes the carry back. One that cannot be carried has the one way: to stay.
+ */
+export function carryOptions(input: {
+  home: Standing;
+  away: Standing;
+  startsAway: boolean;
+  lift: Lift;
+  tripHarm: number;
+}): CarryOption[] {
+  const { home, away } = input;
+  const dayCount = home.thirst.length;
+  const costs = dayCosts(home, away);
+  const way = { lift: input.lift, from: home.at.spot, to: away.at.spot };
+  const movable = canBeCarried(way);
+  const oneWay = movable ? carryTrips(way) : 0;
+  const shared = standingHarm({ ...away, bySpot: {} });
+  return carryDays({
+    homeHarm: sumByDay(costs.home, dayCount),
+    awayHarm: sumByDay(costs.away, dayCount),
+    startsAway: input.startsAway,
+  })
+    .filter(({ carries }) => movable || carries === 0)
+    .map(({ carries, away: days, harm }) => {
+      const trips = (carries + (days.at(-1) === true ? 1 : 0)) * oneWay;
+      const whole = harm + shared;
+      return {
+        away: away.at,
+        days,
+        carries,
+        trips,
+        harm: whole,
+        cost: whole + input.tripHarm * trips,
+        costs,
+      };
+    });
+}

@@ -1,0 +1,51 @@
+import type { PotNow } from "../../pot/pot-now.ts";
+import { rollOut } from "../../pot/roll-out.ts";
+import type { Pour, Stretch, Trajectory } from "../../pot/trajectory.ts";
+import type { SpotDays } from "../days/spot-days.ts";
+import { type Course, emptyTally, type HarmTally } from "../harm/course.ts";
+import { thirst } from "../harm/thirst.ts";
+import { wetCold } from "../harm/wet-cold.ts";
+import { wetRoots } from "../harm/wet-roots.ts";
+import { wetWound } from "../harm/wet-wound.ts";
+import type { PlanContext } from "../plan-context.ts";
+
+/** Harm that comes by way of the water in the pot. */
+export type WaterTerm = "thirst" | "wet-roots" | "wet-wound" | "wet-cold";
+
+export interface RolledCourse {
+  readonly course: Course;
+  readonly harm: Readonly<Record<WaterTerm, HarmTally>>;
+}
+
+/** Where a pot stands on each plan day and what it is given. */
+export interface Doings {
+  readonly spotByDay: readonly SpotDays[];
+  readonly stretches: readonly Stretch[];
+  readonly pours: readonly Pour[];
+}
+
+/** Standing at one spot throughout. */
+export function stayingAt(at: SpotDays, pours: readonly Pour[] = []): Doings {
+  return {
+    spotByDay: at.days.map(() => at),
+    stretches: [{ fromHour: 0, forcing: at.forcing }],
+    pours,
+  };
+}
+
+/** Rolls a pot's cloud out along a course of action and reckons the harm of its water. */
+export function rollCourse(
+  { context, now, into }: { context: PlanContext; now: PotNow; into?: Trajectory },
+  doings: Doings,
+): RolledCourse {
+  const { hourCount, days, dayOfHour, startUtcMs } = context;
+  const trajectory = rollOut({ now, hourCount, stretches: doings.stretches, pours: doings.pours }, into);
+  const course: Course = { now, stretches: doings.stretches, trajectory, startUtcMs, days, dayOfHour };
+  const tally = () => emptyTally(days.length, now.cloud.size);
+  const harm = { thirst: tally(), "wet-roots": tally(), "wet-wound": tally(), "wet-cold": tally() };
+  thirst(course, harm.thirst);
+  wetRoots(course, harm["wet-roots"]);
+  wetWound(course, harm["wet-wound"]);
+  wetCold(course, doings.spotByDay, harm["wet-cold"]);
+  return { course, harm };
+}

@@ -1,0 +1,33 @@
+/** What a day's delay is worth, in pours: the can comes round a little less often. Chosen by us. */
+const WAIT_GAIN_PER_DAY = 0.1;
+
+/** Costs of giving the next water on each morning from today on, before any harm of the water itself. */
+export interface WaitCosts {
+  /** By morning; the last is "not within the horizon". */
+  readonly byMorning: readonly number[];
+  /** The morning that costs least; 0 = today. */
+  readonly best: number;
+}
+
+/**
+ * When to water next. Waiting costs the thirst of the days until then and saves the pour as far as rain does the
+ * work meanwhile. More rain makes waiting cheaper and never dearer, so it cannot bring watering forward.
+ * @param thirstByDay  expected harm if no water is given
+ * @param reliefByDay  share of the missing water that rain has brought by the end of each day, 0 to 1
+ */
+export function waitForWater(input: {
+  thirstByDay: ArrayLike<number>;
+  reliefByDay: ArrayLike<number>;
+  pourHarm: number;
+}): WaitCosts {
+  const { thirstByDay, reliefByDay, pourHarm } = input;
+  const byMorning = [pourHarm];
+  let thirst = 0;
+  let best = 0;
+  for (let d = 0; d < thirstByDay.length; d++) {
+    thirst += thirstByDay[d]!;
+    byMorning.push(thirst + pourHarm * (1 - reliefByDay[d]! - WAIT_GAIN_PER_DAY * (d + 1)));
+    if (byMorning[d + 1]! < byMorning[best]!) best = d + 1;
+  }
+  return { byMorning, best };
+}

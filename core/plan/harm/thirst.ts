@@ -1,0 +1,50 @@
+import type { Course, HarmTally } from "./course.ts";
+import { refillFracNow } from "./refill-point.ts";
+
+/**
+ * Harm by the time that the days of drought which the group stands are used up. Chosen by us because growth and
+ * flowers are lost by then, but the plant is not.
+ */
+const WORN_OUT_HARM = 0.05;
+/** Share of what is left that each further stretch of that length takes. Chosen by us. */
+const LOSS_PER_STRETCH = 0.6;
+/** A refill point is spread over at least this share, so that dryness comes on gradually. Chosen by us. */
+const LEAST_BAND_FRAC = 0.08;
+
+/**
+ * Harm of thirst. Dryness is 0 at the refill point and 1 where nothing usable is left; the days of dryness without
+ * a break are held against the days that the group stands, and its harm grows slowly up to them and fast after.
+ */
+export function thirst(course: Course, into: HarmTally): void {
+  const { trajectory, now, dayOfHour } = course;
+  const { hourCount, size, waterMl } = trajectory;
+  const { unusableMl, usableMl } = now.inVessel.hold;
+  const { capacityFactor, weightFrac } = now.cloud;
+  const refill = refillFracNow(now);
+  const band = Math.max(refill, LEAST_BAND_FRAC);
+  const dryDays = new Float64Array(size);
+  for (let hour = 0; hour < hourCount; hour++) {
+    const day = dayOfHour[hour]!;
+    const at = hour * size;
+    for (let i = 0; i < size; i++) {
+      const factor = capacityFactor[i]!;
+      const left = (waterMl[at + i]! - unusableMl * factor) / (usableMl * factor);
+      if (left >= refill) {
+        dryDays[i] = 0;
+        continue;
+      }
+      const before = dryDays[i]!;
+      const after = before + Math.min(1, (refill - left) / band) / 24;
+      dryDays[i] = after;
+      const harm = harmOfDrought(after / now.values.dryDays) - harmOfDrought(before / now.values.dryDays);
+      into.byParticle[i]! += harm;
+      into.byDay[day]! += weightFrac[i]! * harm;
+    }
+  }
+}
+
+/** Harm after days of drought told in the days that the group stands. Rising, 0 to 1. */
+export function harmOfDrought(standsShare: number): number {
+  if (standsShare <= 1) return WORN_OUT_HARM * standsShare;
+  return 1 - (1 - WORN_OUT_HARM) * (1 - LOSS_PER_STRETCH) ** (standsShare - 1);
+}

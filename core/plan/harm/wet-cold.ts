@@ -1,0 +1,52 @@
+import type { SpotDays } from "../days/spot-days.ts";
+import type { Course, HarmTally } from "./course.ts";
+
+/** Contents, as shares of capacity, at which cold begins to matter and at which it matters fully. Chosen by us. */
+const DAMP_FRAC = 0.3;
+const WET_FRAC = 0.7;
+/**
+ * Fully wet nights at the group's limit by which two thirds are lost. Chosen by us so that one or two such nights
+ * cost little and a week costs most: growers report rot after several days of wet roots in cool nights.
+ */
+const FATAL_NIGHTS = 12;
+
+/**
+ * Harm of wet roots in the cold, for plants that are kept dry in it. Each night counts by how wet the pot is and by
+ * how far the mean of three nights lies below where water is cut; nights add up faster than one by one.
+ */
+export function wetCold(course: Course, spots: readonly SpotDays[], into: HarmTally): void {
+  const { now, trajectory, days } = course;
+  const stopC = now.values.stopWaterNightC;
+  if (stopC === null) return;
+  const { size, waterMl } = trajectory;
+  const { weightFrac, capacityFactor } = now.cloud;
+  const capacityMl = now.inVessel.hold.capacityMl;
+  const nights = new Float64Array(size);
+  for (const [d, day] of days.entries()) {
+    const { threeNightC } = spots[d]!;
+    const at = (day.toHour - 1) * size;
+    for (let i = 0; i < size; i++) {
+      const cold = coldness(threeNightC[d * size + i]!, { stopC, cutC: now.values.cutWaterNightC });
+      if (cold === 0) continue;
+      const frac = waterMl[at + i]! / (capacityMl * capacityFactor[i]!);
+      const wet = Math.min(1, Math.max(0, (frac - DAMP_FRAC) / (WET_FRAC - DAMP_FRAC)));
+      const before = nights[i]!;
+      nights[i] = before + cold * wet;
+      const harm = harmOfColdNights(nights[i]!) - harmOfColdNights(before);
+      into.byParticle[i]! += harm;
+      into.byDay[d]! += weightFrac[i]! * harm;
+    }
+  }
+}
+
+/** How much a night counts: 0 where water is not yet cut, 1 at the limit for stopping, up to 2 five degrees below. */
+export function coldness(threeNightC: number, { stopC, cutC }: { stopC: number; cutC: number }): number {
+  if (threeNightC >= Math.max(cutC, stopC)) return 0;
+  if (threeNightC <= stopC) return Math.min(2, 1 + (stopC - threeNightC) / 5);
+  return (cutC - threeNightC) / (cutC - stopC);
+}
+
+/** Harm after that many fully wet nights at the limit: with the square, towards 1. */
+export function harmOfColdNights(nights: number): number {
+  return 1 - Math.exp(-((nights / FATAL_NIGHTS) ** 2) * 1.1);
+}

@@ -1,0 +1,27 @@
+import type { Site } from "../site/site.ts";
+import type { SpotId } from "../site/spot.ts";
+import type { WeatherReady } from "../weather/ready.ts";
+import type { Collection } from "./collection.ts";
+import type { PlanDay } from "./days/plan-days.ts";
+import type { SpotDays } from "./days/spot-days.ts";
+import type { SpotHarmBook } from "./harm/spot-harm.ts";
+import type { Settings } from "./settings.ts";
+
+/** What every step of one planning run reads; nothing in it is changed but the book's memory. */
+export interface PlanContext {
+  readonly collection: Collection;
+  readonly site: Site;
+  readonly settings: Settings;
+  readonly nowUtcMs: number;
+  readonly weatherAgeHours: number;
+  readonly ready: WeatherReady;
+  readonly startUtcMs: number;
+  readonly hourCount: number;
+  readonly size: number;
+  readonly days: readonly PlanDay[];
+  readonly dayOfHour: Int16Array;
+  /** Hours with thunder in reach or within 30 minutes after. */
+  readonly thunder: Uint8Array;
+  readonly spots: ReadonlyMap<SpotId, SpotDays>;
+  readonly book: SpotHarmBook;
+}

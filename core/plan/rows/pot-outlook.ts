@@ -1,0 +1,89 @@
+import { calendarDay, localDays } from "../../site/local-days.ts";
+import type { SpotDays } from "../days/spot-days.ts";
+import type { Course } from "../harm/course.ts";
+import { refillFracNow } from "../harm/refill-point.ts";
+import type { Stander } from "../harm/spot-harm.ts";
+import type { PotOutlook, Spread } from "../plan.ts";
+import type { PlanContext } from "../plan-context.ts";
+import { roundTo } from "./round-to.ts";
+import { spreadOf } from "./spread-of.ts";
+
+/** A pot's coming days where it stands if nothing is done, by local day from now on. */
+export function potOutlook(
+  context: PlanContext,
+  { stander, at, course }: { stander: Stander; at: SpotDays; course: Course },
+): PotOutlook {
+  const { now, trajectory } = course;
+  const { weightFrac, capacityFactor, waterMl } = now.cloud;
+  const { capacityMl, unusableMl, usableMl } = now.inVessel.hold;
+  const size = now.cloud.size;
+  const refill = refillFracNow(now);
+  const fracAt = (column: ArrayLike<number>, offset: number) =>
+    capacityFactor.map((factor, i) => column[offset + i]! / (capacityMl * factor));
+  const refillContentFrac = (unusableMl + refill * usableMl) / capacityMl;
+  const ends = localDays(context.ready.ahead, context.site.zone).map(({ toHour }) => toHour - 1);
+  const byDay = ends.map((hour) => fracAt(trajectory.waterMl, hour * size));
+  return {
+    nowFrac: spreadOf({ values: fracAt(waterMl, 0), weightFrac }, 0.01),
+    byDayFrac: byDay.map((values) => spreadOf({ values, weightFrac }, 0.01)),
+    refillFrac: roundTo(refillContentFrac, 0.01),
+    capacityMl: roundTo(capacityMl, 1),
+    reachesRefillShareFrac: byDay.map((values) =>
+      reachedShare({ values, weightFrac, limit: refillContentFrac }),
+    ),
+    wetBaseHours: spreadOf({ values: wetBaseHours(course), weightFrac }, 1),
+    coldestC: spreadOf({ values: coldestC(at), weightFrac }, 0.1),
+    daysToRefill: daysToRefill({ course, limit: refillContentFrac, capacityMl }),
+    massKg: roundTo(stander.massKg, 0.1),
+    restingShareFrac: roundTo(now.rest.restingShareFrac, 0.01),
+    dryUntil: dryUntil(context, course),
+  };
+}
+
+function reachedShare(sample: { values: Float64Array; weightFrac: Float64Array; limit: number }): number {
+  let share = 0;
+  for (let i = 0; i < sample.values.length; i++) {
+    if (sample.values[i]! <= sample.limit) share += sample.weightFrac[i]!;
+  }
+  return roundTo(share, 0.01);
+}
+
+function wetBaseHours({ trajectory, now }: Course): Float64Array {
+  const hours = new Float64Array(now.cloud.size);
+  for (let hour = 0; hour < trajectory.hourCount; hour++) {
+    for (let i = 0; i < hours.length; i++) hours[i]! += trajectory.wetBase[hour * hours.length + i]!;
+  }
+  return hours;
+}
+
+function coldestC({ nightMinC, size, days }: SpotDays): Float64Array {
+  const coldest = nightMinC.slice(0, size);
+  for (let i = size; i < days.length * size; i++) {
+    coldest[i % size] = Math.min(coldest[i % size]!, nightMinC[i]!);
+  }
+  return coldest.map((value) => (Number.isFinite(value) ? value : 0));
+}
+
+/** Days until the refill point is first reached, or null when most of the cloud does not reach it. */
+function daysToRefill(input: { course: Course; limit: number; capacityMl: number }): Spread | null {
+  const { now, trajectory } = input.course;
+  const { size } = now.cloud;
+  const days = new Float64Array(size).fill(Number.POSITIVE_INFINITY);
+  for (let i = 0; i < size; i++) {
+    const limitMl = input.limit * input.capacityMl * now.cloud.capacityFactor[i]!;
+    if (now.cloud.waterMl[i]! <= limitMl) days[i] = 0;
+    for (let hour = 0; hour < trajectory.hourCount && days[i] === Number.POSITIVE_INFINITY; hour++) {
+      if (trajectory.waterMl[hour * size + i]! <= limitMl) days[i] = (hour + 1) / 24;
+    }
+  }
+  const horizonDays = trajectory.hourCount / 24;
+  const spread = spreadOf({ values: days, weightFrac: now.cloud.weightFrac }, 0.1);
+  if (!Number.isFinite(spread.mid)) return null;
+  return Number.isFinite(spread.high) ? spread : { ...spread, high: roundTo(horizonDays, 0.1) };
+}
+
+function dryUntil({ site, nowUtcMs }: PlanContext, { now }: Course): PotOutlook["dryUntil"] {
+  const care = now.aftercare;
+  if (care === null || care.stage !== "dry" || care.dryUntilUtcMs <= nowUtcMs) return null;
+  return calendarDay(care.dryUntilUtcMs, site.zone);
+}

@@ -1,0 +1,51 @@
+import type { Spread } from "../plan.ts";
+import { roundTo } from "./round-to.ts";
+
+/** A sample whose values are as likely as their weights: strided, so that a column is read where it lies. */
+export interface Sample {
+  readonly values: ArrayLike<number>;
+  readonly offset?: number;
+  readonly weightFrac: ArrayLike<number>;
+}
+
+/** Tenth, fiftieth and ninetieth percentile of a weighted sample, each rounded to a multiple of `step`. */
+export function spreadOf(sample: Sample, step: number): Spread {
+  const [low, mid, high] = quantilesOf(sample, [0.1, 0.5, 0.9]);
+  return { low: roundTo(low!, step), mid: roundTo(mid!, step), high: roundTo(high!, step) };
+}
+
+/**
+ * Quantiles of a weighted sample: the smallest value at or below which the share of weight lies.
+ * @param shares rising, 0 to 1
+ */
+export function quantilesOf(sample: Sample, shares: readonly number[]): number[] {
+  const { values, offset = 0, weightFrac } = sample;
+  const order = Array.from({ length: weightFrac.length }, (_, i) => i);
+  order.sort((a, b) => values[offset + a]! - values[offset + b]! || a - b);
+  const found: number[] = [];
+  let reached = 0;
+  for (const i of order) {
+    reached += weightFrac[i]!;
+    while (found.length < shares.length && reached >= shares[found.length]! - 1e-9) {
+      found.push(values[offset + i]!);
+    }
+  }
+  const last = values[offset + order.at(-1)!]!;
+  while (found.length < shares.length) found.push(last);
+  return found;
+}
+
+/** Expected value of a weighted sample. */
+export function meanOf({ values, offset = 0, weightFrac }: Sample): number {
+  let sum = 0;
+  for (let i = 0; i < weightFrac.length; i++) sum += weightFrac[i]! * values[offset + i]!;
+  return sum;
+}
+
+/** Share of the weight whose value passes a test. */
+export function shareWhere(sample: Sample, passes: (value: number) => boolean): number {
+  const { values, offset = 0, weightFrac } = sample;
+  let share = 0;
+  for (let i = 0; i < weightFrac.length; i++) if (passes(values[offset + i]!)) share += weightFrac[i]!;
+  return share;
+}
