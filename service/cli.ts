@@ -44,9 +44,9 @@ async function runVerb(verb: Verb, args: readonly string[]): Promise<ExitCode> {
   return verb.run(read.value).catch((error: Error) => failed(verb, error));
 }
 
-/** What no verb foresaw: one line for the grower; the trace for whoever mends it. */
+/** What no verb foresaw: one line for the grower, then the trace for whoever mends it. */
 function failed(verb: Verb, error: Error): ExitCode {
   say(`leebench ${verb.name} failed: ${error.message}`);
-  if (process.env.LEEBENCH_TRACE) say(error.stack ?? "");
+  say(error.stack ?? "");
   return FAILED;
 }

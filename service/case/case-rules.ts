@@ -2,7 +2,9 @@ import { componentsById } from "../../core/mix/library.ts";
 import { nearestNames } from "../../core/mix/nearest-names.ts";
 import { groupsById } from "../../core/plant/groups.ts";
 import type { Problem } from "../../core/problem.ts";
-import { type Found, found, numberAt, textAt } from "./raw-case.ts";
+import { entriesAsMeant } from "./entries-as-meant.ts";
+import { type Found, found, textAt } from "./raw-case.ts";
+import { sizeRules } from "./size-rules.ts";
 import { weatherRules } from "./weather-rules.ts";
 
 /**
@@ -10,7 +12,7 @@ import { weatherRules } from "./weather-rules.ts";
  * reference in another; what has the wrong shape is passed over here and told by the schema.
  */
 export function caseRules(raw: unknown): Problem[] {
-  return [...uniqueIds(raw), ...references(raw), ...sizes(raw), ...weatherRules(raw)];
+  return [...uniqueIds(raw), ...references(raw), ...sizeRules(raw), ...weatherRules(raw)];
 }
 
 const ID_LISTS = [
@@ -62,19 +64,12 @@ function journalReferences(
   raw: unknown,
   known: { pots: readonly string[]; mixes: readonly string[]; spots: readonly string[] },
 ): Problem[] {
-  const entries = found(raw, ["journal"]).flatMap(withCorrectedBodies);
+  const entries = entriesAsMeant(raw);
   return [
     ...dangling(entries, { key: ["potId"], known: known.pots, code: "unknown-pot" }),
     ...dangling(entries, { key: ["body", "mixId"], known: known.mixes, code: "unknown-mix" }),
     ...dangling(entries, { key: ["body", "toSpotId"], known: known.spots, code: "unknown-spot" }),
   ];
-}
-
-/** A correction carries the entry it puts in place of another one: pot and body again. */
-function withCorrectedBodies(entry: Found): Found[] {
-  if (textAt(entry.value, ["body", "kind"]) !== "correction") return [entry];
-  const body = (entry.value as { body: unknown }).body;
-  return [entry, ...withCorrectedBodies({ value: body, path: [...entry.path, "body"] })];
 }
 
 function partsOf(raw: unknown): Found[] {
@@ -95,44 +90,6 @@ function dangling(
       { code: rule.code, path: [...path, ...rule.key], data: { given, nearest: nearestNames(given, known) } },
     ];
   });
-}
-
-/** Pairs of which the first must not exceed the second. */
-const ORDERED = [
-  { list: ["collection", "ownGroups"], low: ["values", "killC"], high: ["values", "damageC"] },
-  ...[
-    "dryDensityKgPerL",
-    "totalPorosityFrac",
-    "waterAt10cmFrac",
-    "waterAt50cmFrac",
-    "waterAt100cmFrac",
-  ].flatMap((name) => [
-    { list: ["collection", "ownComponents"], low: [name, "low"], high: [name, "mid"] },
-    { list: ["collection", "ownComponents"], low: [name, "mid"], high: [name, "high"] },
-  ]),
-  { list: ["collection", "ownComponents"], low: ["curve", "residualFrac"], high: ["curve", "saturatedFrac"] },
-  {
-    list: ["collection", "mixes"],
-    low: ["recipe", "curve", "residualFrac"],
-    high: ["recipe", "curve", "saturatedFrac"],
-  },
-] as const;
-
-function sizes(raw: unknown): Problem[] {
-  return ORDERED.flatMap(({ list, low, high }) =>
-    found(raw, list).flatMap(({ value, path }) => {
-      const least = numberAt(value, low);
-      const most = numberAt(value, high);
-      if (least === undefined || most === undefined || least <= most) return [];
-      return [
-        {
-          code: "wrong-order",
-          path: [...path, ...low],
-          data: { given: least, atMost: most, other: high.join(".") },
-        },
-      ];
-    }),
-  );
 }
 
 function idsOf(raw: unknown, path: readonly string[]): string[] {

@@ -3,6 +3,8 @@ import { et0Hourly } from "./calc-et0-hourly.ts";
 import { et0Temperature } from "./calc-et0-temperature.ts";
 import { heatIndex } from "./calc-heat-index.ts";
 import { type Calculation, calcLines } from "./calc-lines.ts";
+import { porosityTest } from "./calc-porosity-test.ts";
+import { pot } from "./calc-pot.ts";
 import { say } from "./output.ts";
 import { BAD_INPUT, DONE, type Verb } from "./verb.ts";
 
@@ -11,6 +13,8 @@ const CALCULATIONS: Readonly<Record<string, Calculation>> = {
   "et0-hourly": et0Hourly,
   "et0-temperature": et0Temperature,
   "heat-index": heatIndex,
+  pot,
+  "porosity-test": porosityTest,
 };
 
 export const calc: Verb = {
@@ -30,7 +34,10 @@ export const calc: Verb = {
     },
   ],
   options: {
-    steps: { type: "boolean", about: "also give the intermediate values with their equation numbers" },
+    steps: {
+      type: "boolean",
+      about: "also give the intermediate values with their equation numbers (et0 and heat-index)",
+    },
   },
   async run({ options, words }) {
     const faulty = await calcLines(CALCULATIONS[words[0]!]!, options.steps === true);
