@@ -1,5 +1,6 @@
 import Database from "better-sqlite3";
 import { Kysely, SqliteDialect } from "kysely";
+import { houseId } from "./house-id.ts";
 import { migrate } from "./migrate.ts";
 import { asStoreFault } from "./store-fault.ts";
 import { type StoreQueries, storeQueries } from "./store-queries.ts";
@@ -7,6 +8,8 @@ import type { Tables } from "./tables.ts";
 
 export interface Store extends StoreQueries {
   readonly file: string;
+  /** Random name of this store, the same for life. */
+  readonly houseId: string;
   /** Everything done through `step` is kept together or not at all. Use only `step` inside: the store itself waits. */
   together<T>(work: (step: StoreQueries) => Promise<T>): Promise<T>;
   /** For backup, retention and checks, which need the connection or the tables themselves. */
@@ -44,6 +47,7 @@ function storeOn({ db, raw, file, now }: Pick<Store, "db" | "raw" | "file"> & { 
   return {
     ...storeQueries(db, now),
     file,
+    houseId: houseId(raw),
     raw,
     db,
     async together(work) {

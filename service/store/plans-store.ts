@@ -25,8 +25,12 @@ export interface PlansStore {
   latestStored(siteId: string, kinds?: readonly PlanKind[]): Promise<StoredPlan | null>;
   /** Newest first. */
   list(siteId: string, limit?: number): Promise<StoredPlan[]>;
-  hasMorning(siteId: string, day: string): Promise<boolean>;
+  /** The newest local days that have their morning. */
+  morningDays(siteId: string): Promise<string[]>;
 }
+
+/** Enough to find today's, however far a clock was wrong for a while. Chosen by us. */
+const MORNING_DAYS = 400;
 
 export function plansStore(db: Kysely<Tables>): PlansStore {
   const newest = (siteId: string) =>
@@ -61,15 +65,16 @@ export function plansStore(db: Kysely<Tables>): PlansStore {
     async list(siteId, limit = 100) {
       return (await newest(siteId).limit(limit).execute()).map(storedPlan);
     },
-    async hasMorning(siteId, day) {
-      const row = await db
+    async morningDays(siteId) {
+      const rows = await db
         .selectFrom("plan")
-        .select("id")
+        .select("for_day")
         .where("site_id", "=", siteId)
-        .where("for_day", "=", day)
         .where("kind", "=", "morning")
-        .executeTakeFirst();
-      return row !== undefined;
+        .orderBy("for_day", "desc")
+        .limit(MORNING_DAYS)
+        .execute();
+      return rows.map((row) => row.for_day);
     },
   };
 }

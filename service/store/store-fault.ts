@@ -8,7 +8,8 @@ export type StoreFaultCode =
   | "store-not-ours"
   | "store-row-damaged"
   | "backup-not-whole"
-  | "store-not-empty";
+  | "store-not-empty"
+  | "store-held";
 
 const LINES: Record<StoreFaultCode, string> = {
   "store-full": "The disk is full. Nothing of this was kept; free some space and send it again.",
@@ -26,6 +27,7 @@ const LINES: Record<StoreFaultCode, string> = {
   "backup-not-whole": "The copy did not pass its check and was thrown away. Check the disk.",
   "store-not-empty":
     "There is a collection here already. Import into an empty store, so that nothing is mixed up.",
+  "store-held": "Another Leebench works on this data folder. Stop it, or give this one a folder of its own.",
 };
 
 /** A store that cannot do what was asked. The message says what to do next; nothing was half-written. */

@@ -13,6 +13,8 @@ export interface WeatherStore {
   pull(pullId: number): Promise<Weather | null>;
   /** Hours gone by from that instant on, as last known; hours never known hold NaN. Null when there are none. */
   past(siteId: string, fromUtcMs: number): Promise<PastHours | null>;
+  /** End of the last hour gone by that is known. */
+  pastKnownUntil(siteId: string): Promise<number | null>;
 }
 
 /** Rows per insert: each has 13 values and SQLite takes 32766 at a time. */
@@ -48,6 +50,14 @@ export function weatherStore(db: Kysely<Tables>): WeatherStore {
         .orderBy("end_utc_ms")
         .execute();
       return pastColumns(rows);
+    },
+    async pastKnownUntil(siteId) {
+      const row = await db
+        .selectFrom("past_hour")
+        .select((one) => one.fn.max<number | null>("end_utc_ms").as("end_utc_ms"))
+        .where("site_id", "=", siteId)
+        .executeTakeFirst();
+      return row?.end_utc_ms ?? null;
     },
   };
 }

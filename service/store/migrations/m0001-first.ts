@@ -4,6 +4,7 @@ const DOCUMENT_TABLES = ["spot", "mix", "pot", "own_component", "own_group"];
 
 /** The first shape of the store. Never edited once released: later shapes are further steps. */
 export async function m0001First(db: Kysely<unknown>): Promise<void> {
+  await sql`CREATE TABLE house (name TEXT PRIMARY KEY, value TEXT NOT NULL) STRICT`.execute(db);
   await sql`CREATE TABLE site (
     id TEXT PRIMARY KEY,
     document TEXT NOT NULL CHECK (json_valid(document)),

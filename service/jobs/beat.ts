@@ -1,0 +1,36 @@
+import { deliverDue } from "../notify/deliver-due.ts";
+import { type Due, dueNow } from "./due.ts";
+import type { JobParts } from "./job-parts.ts";
+import { morning } from "./morning.ts";
+import { nightly } from "./nightly.ts";
+import { pullAndWatch } from "./pull-and-watch.ts";
+import { readRuns } from "./read-runs.ts";
+
+const JOBS: Record<Due["job"], (parts: JobParts, due: Due) => Promise<void>> = {
+  morning,
+  pull: pullAndWatch,
+  nightly,
+};
+
+/** One heartbeat: does whatever is due, one after the other. A job that fails is told and leaves the others alone. */
+export async function beat(parts: JobParts): Promise<void> {
+  const nowUtcMs = parts.now();
+  const { sites, service } = await readRuns(parts.store);
+  for (const due of dueNow({ nowUtcMs, sites, service, briefAtHour: parts.briefAtHour }))
+    await guarded(parts, { name: due.job, siteId: due.siteId }, () => JOBS[due.job](parts, due));
+  await guarded(parts, { name: "deliver", siteId: null }, () => deliverDue(parts));
+  parts.tally.count("beat", nowUtcMs);
+}
+
+async function guarded(
+  { log, tally }: JobParts,
+  { name, siteId }: { name: string; siteId: string | null },
+  work: () => Promise<unknown>,
+): Promise<void> {
+  try {
+    await work();
+  } catch (error) {
+    tally.count(`${name}.broke`);
+    log.error({ event: "job-broke", job: name, siteId, error });
+  }
+}

@@ -1,0 +1,38 @@
+import { once } from "node:events";
+import type { Server } from "node:http";
+import type { AddressInfo } from "node:net";
+import { createAdaptorServer } from "@hono/node-server";
+import type { Hono } from "hono";
+
+export interface Listening {
+  readonly url: string;
+  /** Takes no new request; those under way have a while to end. */
+  close(): Promise<void>;
+}
+
+/** A request must be in within this, so that slow senders cannot hold the house. Chosen by us. */
+const REQUEST_WAIT_MS = 30_000;
+const HEADERS_WAIT_MS = 10_000;
+const CLOSE_WAIT_MS = 5_000;
+
+/** Serves the app. @throws the system's error, such as EADDRINUSE, when it cannot listen there */
+export async function listen(app: Hono, { host, port }: { host: string; port: number }): Promise<Listening> {
+  const server = createAdaptorServer({
+    fetch: app.fetch,
+    serverOptions: { requestTimeout: REQUEST_WAIT_MS, headersTimeout: HEADERS_WAIT_MS },
+  }) as Server;
+  server.listen(port, host);
+  await once(server, "listening");
+  const { port: actualPort } = server.address() as AddressInfo;
+  const name = host.includes(":") ? `[${host}]` : host;
+  return { url: `http://${name}:${actualPort}/`, close: () => closed(server) };
+}
+
+async function closed(server: Server): Promise<void> {
+  const over = once(server, "close");
+  server.close();
+  server.closeIdleConnections();
+  const forced = setTimeout(() => server.closeAllConnections(), CLOSE_WAIT_MS);
+  await over;
+  clearTimeout(forced);
+}

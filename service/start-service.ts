@@ -1,0 +1,128 @@
+import { mkdirSync } from "node:fs";
+import { join } from "node:path";
+import type { Hono } from "hono";
+import type { Plan } from "../core/plan/plan.ts";
+import type { Outcome } from "../core/problem.ts";
+import type { PlanInput } from "./case/plan-input.ts";
+import type { ServiceSettings } from "./config.ts";
+import { fetchWeather } from "./feed/fetch-weather.ts";
+import type { WeatherAnswer, WeatherAsk } from "./feed/weather-ask.ts";
+import { houseApp } from "./house-app.ts";
+import { startHeartbeat } from "./jobs/heartbeat.ts";
+import type { JobParts } from "./jobs/job-parts.ts";
+import type { PlanMade } from "./jobs/make-plan-now.ts";
+import { replanNow } from "./jobs/replan-now.ts";
+import { newTally } from "./jobs/tally.ts";
+import { listen } from "./listen.ts";
+import { createLog, type Log } from "./log.ts";
+import { logChannel } from "./notify/log-channel.ts";
+import { mailChannel } from "./notify/mail-channel.ts";
+import { holdAlone } from "./store/hold-alone.ts";
+import { openStore, type Store } from "./store/open-store.ts";
+import { wordsFor } from "./words/words.ts";
+
+/** For the demo and tests: another clock, another feed, another place for what is printed. */
+export interface StartOptions {
+  readonly now?: () => number;
+  /** Runs on an invented collection; every page says so. */
+  readonly demo?: boolean;
+  /** False leaves the jobs to `beatNow`. */
+  readonly beating?: boolean;
+  readonly log?: Log;
+  /** Where briefs are printed when there is no mail; standard output when left out. */
+  write?(text: string): void;
+  fetchWeather?(ask: WeatherAsk): Promise<WeatherAnswer>;
+  plan?(input: PlanInput): Plan;
+}
+
+export interface RunningService {
+  /** Where the pages are. */
+  readonly url: string;
+  readonly store: Store;
+  readonly app: Hono;
+  /** Does now whatever is due; resolves when it is done. */
+  beatNow(): Promise<void>;
+  replan(siteId: string): Promise<Outcome<PlanMade>>;
+  /** Takes no new request, ends the work under way, closes the store. */
+  close(): Promise<void>;
+}
+
+/** Opens the store, starts the jobs and listens. @throws StoreFault, or the system's error when it cannot listen */
+export async function startService(
+  settings: ServiceSettings,
+  options: StartOptions = {},
+): Promise<RunningService> {
+  mkdirSync(settings.dataDir, { recursive: true, mode: 0o700 });
+  const closing: (() => void | Promise<void>)[] = [holdAlone(join(settings.dataDir, "service.lock"))];
+  let stopping = false;
+  const close = async () => {
+    stopping = true;
+    for (let step = closing.pop(); step; step = closing.pop()) await step();
+  };
+  try {
+    const store = await openStore(join(settings.dataDir, "leebench.db"), { now: options.now });
+    closing.push(() => store.close());
+    const parts = jobParts({ store, settings, options });
+    closing.push(() => {
+      for (const channel of parts.channels) channel.close?.();
+    });
+    const running = await run({ parts, settings, options, closing, isStopping: () => stopping });
+    return { ...running, store, close };
+  } catch (error) {
+    await close();
+    throw error;
+  }
+}
+
+async function run(start: {
+  readonly parts: JobParts;
+  readonly settings: ServiceSettings;
+  readonly options: StartOptions;
+  readonly closing: (() => void | Promise<void>)[];
+  isStopping(): boolean;
+}): Promise<Pick<RunningService, "url" | "app" | "beatNow" | "replan">> {
+  const { parts, settings, options, closing } = start;
+  const heartbeat = startHeartbeat(parts, { beating: options.beating ?? true });
+  closing.push(() => heartbeat.stop());
+  const replan = (siteId: string) => replanNow(parts, siteId);
+  const app = houseApp({ ...start, replan });
+  const listening = await listen(app, settings);
+  closing.push(() => listening.close());
+  if (options.beating ?? true) void heartbeat.beatNow();
+  return { url: listening.url, app, beatNow: heartbeat.beatNow, replan };
+}
+
+function jobParts({
+  store,
+  settings,
+  options,
+}: {
+  store: Store;
+  settings: ServiceSettings;
+  options: StartOptions;
+}): JobParts {
+  const write = options.write ?? ((text: string) => void process.stdout.write(text));
+  return {
+    store,
+    feed: settings.feed,
+    words: wordsFor(settings.locale, settings.units),
+    channels: [settings.mail ? mailChannel(settings.mail) : logChannel(write)],
+    log: options.log ?? createLog({ level: settings.logLevel, secrets: secretsOf(settings) }),
+    tally: newTally(),
+    now: options.now ?? Date.now,
+    briefAtHour: settings.briefAtHour,
+    keep: {
+      backupCount: settings.backupKeepCount,
+      weatherDays: settings.weatherKeepDays,
+      planDays: settings.planKeepDays,
+    },
+    backupDir: join(settings.dataDir, "backup"),
+    fetchWeather: options.fetchWeather ?? fetchWeather,
+    ...(options.plan ? { plan: options.plan } : {}),
+  };
+}
+
+function secretsOf({ passphrase, feed, mail }: ServiceSettings): string[] {
+  const mailPassword = mail ? decodeURIComponent(new URL(mail.smtpUrl).password) : "";
+  return [passphrase ?? "", feed.apiKey ?? "", mailPassword, mail?.smtpUrl ?? ""];
+}
