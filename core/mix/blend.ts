@@ -21,7 +21,7 @@ export interface Blend {
   readonly retention: Retention;
 }
 
-/** The parts of a recipe as shares of known components, or everything that is wrong with them. */
+/** The parts of a recipe as shares of known components, each once, or everything that is wrong with them. */
 export function portionsOf(
   parts: readonly MixPart[],
   components: ReadonlyMap<string, Component>,
@@ -30,9 +30,13 @@ export function portionsOf(
   if (parts.length === 0) problems.push({ code: "no-parts", path: [] });
   if (problems.length > 0) return { ok: false, problems };
   const total = parts.reduce((sum, part) => sum + part.parts, 0);
-  const value = parts.map((part) => ({
-    component: components.get(part.component)!,
-    shareFrac: part.parts / total,
+  const gathered = new Map<string, number>();
+  for (const { component, parts: count } of parts) {
+    gathered.set(component, (gathered.get(component) ?? 0) + count);
+  }
+  const value = [...gathered].map(([id, count]) => ({
+    component: components.get(id)!,
+    shareFrac: count / total,
   }));
   return { ok: true, value };
 }
