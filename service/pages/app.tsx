@@ -3,6 +3,7 @@ import { bodyLimit } from "hono/body-limit";
 import type { FeedSettings } from "../feed/feed-settings.ts";
 import type { Store } from "../store/open-store.ts";
 import { type Words, wordsFor } from "../words/words.ts";
+import { beginRoutes } from "./begin/begin-routes.tsx";
 import { Frame, pageText } from "./frame.tsx";
 import type { PageContext } from "./page-context.ts";
 import { PlainMessage } from "./plain-message.tsx";
@@ -43,6 +44,7 @@ export function createApp(input: AppInput): Hono {
     return c.body(STYLE_TEXT, 200, { "Content-Type": "text/css; charset=utf-8" });
   });
   app.route("/", todayRoutes(context));
+  app.route("/", beginRoutes(context));
   app.notFound((c) => c.html(pageText(<NotFound context={context} />), 404));
   return app;
 }

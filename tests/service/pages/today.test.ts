@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { DEFAULT_FEED_SETTINGS } from "../../../service/feed/feed-settings.ts";
 import { createApp } from "../../../service/pages/app.tsx";
 import { collection, plan } from "../brief/plan-builder.ts";
+import { postOf } from "./post-of.ts";
 import { type Stock, stockedStore } from "./stocked-store.ts";
 
 const NOW = Date.parse("2027-05-12T05:00Z");
@@ -29,12 +30,6 @@ const page = async (address: string, given = {}) => {
   const answer = await app.request(address);
   return { status: answer.status, text: (await answer.text()).replaceAll("\u00a0", " "), answer };
 };
-
-const post = (fields: Record<string, string>, headers: Record<string, string> = {}) => ({
-  method: "POST",
-  body: new URLSearchParams(fields),
-  headers: { "Content-Type": "application/x-www-form-urlencoded", ...headers },
-});
 
 describe("the brief at /", () => {
   it("shows deeds, reasons, weather credit and nothing from elsewhere", async () => {
@@ -85,7 +80,7 @@ describe("a tick", () => {
 
   it("logs the deed, has the plan made anew, and leads back", async () => {
     const { app, entries, planned } = await appWith();
-    const answer = await app.request("/done", post(water));
+    const answer = await app.request("/done", postOf(water));
     expect([answer.status, answer.headers.get("location")]).toEqual([303, "/"]);
     expect(await entries()).toEqual([
       {
@@ -101,18 +96,18 @@ describe("a tick", () => {
 
   it("sent twice is one entry", async () => {
     const { app, entries } = await appWith();
-    await app.request("/done", post(water));
-    await app.request("/done", post(water));
+    await app.request("/done", postOf(water));
+    await app.request("/done", postOf(water));
     expect(await entries()).toHaveLength(1);
   });
 
   it("shows as done with a way to take it back, and taking it back opens the deed again", async () => {
     const { app } = await appWith();
-    await app.request("/done", post(water));
+    await app.request("/done", postOf(water));
     const done = await (await app.request("/")).text();
     expect(done).toContain("Take back: 07:00 Lemon: Watered, 850");
     expect(done).not.toContain("Done: Water: Lemon");
-    await app.request("/undo", post({ entryId: "undo.0001-0001", ofEntryId: water.entryId }));
+    await app.request("/undo", postOf({ entryId: "undo.0001-0001", ofEntryId: water.entryId }));
     const undone = await (await app.request("/")).text();
     expect(undone).toContain("Done: Water: Lemon");
     expect(undone).not.toContain("Take back");
@@ -121,7 +116,7 @@ describe("a tick", () => {
   it("logs a carry as a move", async () => {
     const { app, entries } = await appWith();
     const carry = { entryId: "tick.carry-in.0001", potId: "plumeria", action: "carry-in", toSpotId: "shed" };
-    await app.request("/done", post(carry));
+    await app.request("/done", postOf(carry));
     expect((await entries())[0]?.body).toEqual({ kind: "moved", toSpotId: "shed" });
   });
 
@@ -134,7 +129,9 @@ describe("a tick", () => {
     [{ origin: "http://localhost", host: "localhost" }, 303],
   ])("with %o is answered %d", async (headers, status) => {
     const { app, entries } = await appWith();
-    expect((await app.request("/done", post(water, headers as Record<string, string>))).status).toBe(status);
+    expect((await app.request("/done", postOf(water, headers as Record<string, string>))).status).toBe(
+      status,
+    );
     expect(await entries()).toHaveLength(status === 303 ? 1 : 0);
   });
 });

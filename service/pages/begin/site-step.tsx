@@ -1,0 +1,120 @@
+import { z } from "zod";
+import type { Outcome } from "../../../core/problem.ts";
+import type { Site } from "../../../core/site/site.ts";
+import { SiteSchema } from "../../case/site-schema.ts";
+import type { Place } from "../../feed/search-places.ts";
+import { type FormView, NumberField, ProblemList, TextField } from "../forms/fields.tsx";
+import { maybeNumber, neededNumber, neededText } from "../forms/typed-fields.ts";
+
+/** A site as typed or as a found place gives it. */
+export const SiteForm = z.object({
+  name: neededText(),
+  latDeg: neededNumber({ from: -90, to: 90 }),
+  lonDeg: neededNumber({ from: -180, to: 180 }),
+  elevationM: maybeNumber({ from: -450, to: 9000 }),
+  zone: neededText(100).refine((zone) => SiteSchema.shape.zone.safeParse(zone).success, "no-such-zone"),
+});
+
+export type SiteTyped = z.output<typeof SiteForm>;
+
+export function siteOf(typed: SiteTyped, id: string, elevationM: number): Site {
+  return { id, name: typed.name, latDeg: typed.latDeg, lonDeg: typed.lonDeg, elevationM, zone: typed.zone };
+}
+
+interface SiteStepProps {
+  readonly form: FormView;
+  /** The name that was searched for and what came of it; null before a search. */
+  readonly search: { readonly name: string; readonly found: Outcome<Place[]> } | null;
+}
+
+/** Where the pots stand: found by name, or by coordinates. */
+export function SiteStep({ form, search }: SiteStepProps) {
+  const { say } = form.words;
+  return (
+    <>
+      <ProblemList form={form} />
+      <section>
+        <h2>{say("begin.site.by-name")}</h2>
+        <form method="get" action="/begin" class="search">
+          <TextField
+            form={{ ...form, typed: { place: search?.name ?? "" }, problems: [] }}
+            name="place"
+            type="search"
+            label={say("field.place")}
+          />
+          <button type="submit">{say("begin.site.search")}</button>
+        </form>
+        {search && <Found search={search} form={form} />}
+      </section>
+      <section>
+        <h2>{say("begin.site.by-coordinates")}</h2>
+        <form method="post" action="/begin/site">
+          <TextField form={form} name="name" label={say("field.site-name")} hint={say("hint.site-name")} />
+          <div class="row">
+            <NumberField form={form} name="latDeg" label={say("field.latDeg")} unit="°" />
+            <NumberField form={form} name="lonDeg" label={say("field.lonDeg")} unit="°" />
+            <NumberField form={form} name="elevationM" label={say("field.elevationM")} unit="m" />
+          </div>
+          <p class="hint">{say("hint.coordinates")}</p>
+          <TextField form={form} name="zone" label={say("field.zone")} hint={say("hint.zone")} list="zones" />
+          <datalist id="zones">
+            {Intl.supportedValuesOf("timeZone").map((zone) => (
+              <option value={zone} />
+            ))}
+          </datalist>
+          <button type="submit">{say("begin.site.use")}</button>
+        </form>
+      </section>
+    </>
+  );
+}
+
+function Found({
+  search,
+  form: { words },
+}: {
+  search: NonNullable<SiteStepProps["search"]>;
+  form: FormView;
+}) {
+  const { name, found } = search;
+  if (!found.ok) return <p class="problem">{words.say("begin.site.no-search")}</p>;
+  if (found.value.length === 0) return <p class="problem">{words.say("begin.site.none", { name })}</p>;
+  return (
+    <ul class="plain found">
+      {found.value.map((place) => (
+        <li>
+          <p>
+            <span class="verb">{place.name}</span> {whereText(place)}
+          </p>
+          <form method="post" action="/begin/site">
+            {Object.entries(typedOfPlace(place)).map(([field, value]) => (
+              <input type="hidden" name={field} value={value} />
+            ))}
+            <button
+              type="submit"
+              class="quiet"
+              aria-label={words.say("begin.site.take-label", { name: place.name })}
+            >
+              {words.say("begin.site.take")}
+            </button>
+          </form>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function whereText({ district, region, country, name }: Place): string {
+  return [district, region, country].filter((part) => part !== null && part !== name).join(", ");
+}
+
+/** What the gazetteer does not know is left for the grower to fill in. */
+function typedOfPlace(place: Place): Record<string, string> {
+  return {
+    name: place.name,
+    latDeg: String(place.latDeg),
+    lonDeg: String(place.lonDeg),
+    elevationM: place.elevationM === null ? "" : String(place.elevationM),
+    zone: place.zone ?? "",
+  };
+}

@@ -1,0 +1,233 @@
+import { z } from "zod";
+import type { JournalEntry, RootWork } from "../../../core/journal/entry.ts";
+import type { Collection } from "../../../core/plan/collection.ts";
+import { GROUPS, groupsById } from "../../../core/plant/groups.ts";
+import type { Pot } from "../../../core/pot/pot.ts";
+import type { Vessel } from "../../../core/pot/vessel.ts";
+import type { Problem } from "../../../core/problem.ts";
+import { dayInstant } from "../forms/day-instant.ts";
+import {
+  type FormView,
+  NumberField,
+  ProblemList,
+  RadioField,
+  SelectField,
+  TextField,
+} from "../forms/fields.tsx";
+import { readForm, type Typed } from "../forms/form-problems.ts";
+import { choice, formId, neededNumber, neededText } from "../forms/typed-fields.ts";
+import { VESSEL_SHAPE, VesselFields, vesselOfForm } from "../forms/vessel-fields.tsx";
+
+const ROOT_WORKS = [
+  "undisturbed",
+  "teased",
+  "pruned",
+  "bare-root",
+  "rot-surgery",
+  "cutting",
+] as const satisfies RootWork[];
+
+const PotForm = z.object({
+  formId: formId(),
+  name: neededText(),
+  groupId: neededText(100),
+  count: neededNumber({ from: 1, to: 10_000, whole: true }),
+  canopyWidthCm: neededNumber({ from: 1, to: 1000 }),
+  plantHeightCm: neededNumber({ from: 1, to: 2000 }),
+  ...VESSEL_SHAPE,
+  mixId: neededText(100),
+  spotId: neededText(100),
+  planted: choice(["long-ago", "on-day"]),
+  plantedDay: z.string().optional(),
+  roots: choice(ROOT_WORKS),
+  wateredDay: z.string().optional(),
+});
+
+interface PotRead {
+  readonly pot: Pot;
+  readonly entries: readonly JournalEntry[];
+}
+
+/** Days since planting that stand for "long ago": past every wait after root work. Chosen by us. */
+const LONG_AGO_DAYS = 400;
+const DAY_MS = 86_400_000;
+
+type Dated = ReturnType<typeof dayInstant>;
+
+/** The pot that was typed and the entries that tell its past, or every problem at once. */
+export function potOfForm(
+  typed: Typed,
+  at: { nowUtcMs: number; collection: Collection },
+): { ok: true; value: PotRead } | { ok: false; problems: readonly Problem[] } {
+  const read = readForm(PotForm, typed);
+  const { nowUtcMs, collection } = at;
+  const clock = { nowUtcMs, zone: collection.site.zone };
+  const planted = plantedInstant(typed, clock);
+  const watered = wateredInstant(typed, clock);
+  const unknown = read.ok ? unknownNames(read.value, collection) : [];
+  const vessel = read.ok ? vesselOfForm(read.value) : null;
+  if (read.ok && vessel?.problems.length === 0 && unknown.length === 0 && planted.ok && watered.ok) {
+    const potId = `pot.${read.value.formId}`;
+    const entries = pastOf(read.value, {
+      vessel: vessel.vessel,
+      stamp: { recordedUtcMs: at.nowUtcMs, potId },
+      plantedUtcMs: planted.value,
+      wateredUtcMs: watered.value,
+    });
+    return { ok: true, value: { pot: potOf(read.value, potId), entries } };
+  }
+  const problems = [read, planted, watered].flatMap((part) => (part.ok ? [] : part.problems));
+  return { ok: false, problems: [...problems, ...unknown, ...(vessel?.problems ?? [])] };
+}
+
+function unknownNames(value: z.output<typeof PotForm>, collection: Collection): Problem[] {
+  const groups = groupsById(collection.ownGroups);
+  return [
+    ...(groups.has(value.groupId) ? [] : [{ code: "not-chosen", path: ["groupId"] }]),
+    ...(collection.mixes.some(({ id }) => id === value.mixId)
+      ? []
+      : [{ code: "not-chosen", path: ["mixId"] }]),
+    ...(collection.spots.some(({ id }) => id === value.spotId)
+      ? []
+      : [{ code: "not-chosen", path: ["spotId"] }]),
+  ];
+}
+
+function plantedInstant(typed: Typed, at: { nowUtcMs: number; zone: string }): Dated {
+  if (typed.planted !== "on-day") return { ok: true, value: at.nowUtcMs - LONG_AGO_DAYS * DAY_MS };
+  return dayInstant({ field: "plantedDay", day: typed.plantedDay, ...at });
+}
+
+function wateredInstant(
+  typed: Typed,
+  at: { nowUtcMs: number; zone: string },
+): Dated | { ok: true; value: null } {
+  if ((typed.wateredDay ?? "") === "") return { ok: true, value: null };
+  return dayInstant({ field: "wateredDay", day: typed.wateredDay, ...at });
+}
+
+function pastOf(
+  value: z.output<typeof PotForm>,
+  past: {
+    vessel: Vessel;
+    stamp: { recordedUtcMs: number; potId: string };
+    plantedUtcMs: number;
+    wateredUtcMs: number | null;
+  },
+): JournalEntry[] {
+  const planted: JournalEntry = {
+    id: `planted.${value.formId}`,
+    atUtcMs: past.plantedUtcMs,
+    ...past.stamp,
+    body: { kind: "planted", vessel: past.vessel, mixId: value.mixId, roots: value.roots },
+  };
+  if (past.wateredUtcMs === null) return [planted];
+  const watered: JournalEntry = {
+    id: `watered.${value.formId}`,
+    atUtcMs: past.wateredUtcMs,
+    ...past.stamp,
+    body: { kind: "watered", given: { kind: "ran-through" } },
+  };
+  return [planted, watered];
+}
+
+function potOf(value: z.output<typeof PotForm>, id: string): Pot {
+  return {
+    id,
+    name: value.name,
+    groupId: value.groupId,
+    count: value.count,
+    canopyWidthCm: value.canopyWidthCm,
+    plantHeightCm: value.plantHeightCm,
+    firstSpotId: value.spotId,
+  };
+}
+
+interface PotFieldsProps {
+  readonly form: FormView;
+  readonly collection: Collection;
+  readonly formId: string;
+  readonly action: string;
+  /** Today in the site's zone, the latest day that can be entered. */
+  readonly today: string;
+}
+
+/** A pot: what grows in it, the vessel, the mix, where it stands, and how it got there. */
+export function PotFields({ form, collection, formId: id, action, today }: PotFieldsProps) {
+  const { say } = form.words;
+  const named = (list: readonly { id: string; name: string }[]) =>
+    list.map(({ id: value, name }) => ({ value, text: name }));
+  return (
+    <form method="post" action={action}>
+      <ProblemList form={form} />
+      <input type="hidden" name="formId" value={id} />
+      <fieldset class="group">
+        <legend>{say("pot.plant")}</legend>
+        <TextField form={form} name="name" label={say("field.pot-name")} hint={say("hint.pot-name")} />
+        <SelectField form={form} name="groupId" label={say("field.groupId")} groups={groupOptions(form)} />
+        <div class="row">
+          <NumberField form={form} name="count" label={say("field.count")} />
+          <NumberField form={form} name="canopyWidthCm" label={say("field.canopyWidthCm")} unit="cm" />
+          <NumberField form={form} name="plantHeightCm" label={say("field.plantHeightCm")} unit="cm" />
+        </div>
+      </fieldset>
+      <VesselFields form={form} />
+      <fieldset class="group">
+        <legend>{say("pot.where")}</legend>
+        <SelectField form={form} name="mixId" label={say("field.mixId")} options={named(collection.mixes)} />
+        <SelectField
+          form={form}
+          name="spotId"
+          label={say("field.spotId")}
+          options={named(collection.spots)}
+        />
+      </fieldset>
+      <fieldset class="group">
+        <legend>{say("pot.past")}</legend>
+        <RadioField
+          form={form}
+          name="planted"
+          label={say("field.planted")}
+          options={[
+            { value: "long-ago", text: say("planted.long-ago") },
+            { value: "on-day", text: say("planted.on-day") },
+          ]}
+        />
+        <TextField form={form} name="plantedDay" type="date" max={today} label={say("field.plantedDay")} />
+        <SelectField
+          form={form}
+          name="roots"
+          label={say("field.roots")}
+          options={ROOT_WORKS.map((value) => ({ value, text: say(`roots.${value}`) }))}
+        />
+        <TextField
+          form={form}
+          name="wateredDay"
+          type="date"
+          max={today}
+          label={say("field.wateredDay")}
+          hint={say("hint.wateredDay")}
+        />
+      </fieldset>
+      <p class="deed-note">{say("pot.lift")}</p>
+      <button type="submit">{say("pot.keep")}</button>
+    </form>
+  );
+}
+
+/** What a new pot form begins with. */
+export const NEW_POT_TYPED: Typed = { count: "1", planted: "long-ago", roots: "undisturbed", shape: "round" };
+
+function groupOptions({ words }: FormView) {
+  const sorts = [
+    { name: words.say("groups.leafy"), leafy: true },
+    { name: words.say("groups.dry"), leafy: false },
+  ];
+  return sorts.map(({ name, leafy }) => ({
+    name,
+    options: GROUPS.filter((group) => group.values.leafy === leafy).map((group) => ({
+      value: group.id,
+      text: words.trySay(`group.${group.id}`) ?? group.id,
+    })),
+  }));
+}

@@ -1,0 +1,198 @@
+import { afterEach, describe, expect, it } from "vitest";
+import { startFeedServer } from "../../../demo/feed-server.ts";
+import { inventedWeather } from "../../../demo/invented-weather.ts";
+import { DEFAULT_FEED_SETTINGS, type FeedSettings } from "../../../service/feed/feed-settings.ts";
+import { createApp } from "../../../service/pages/app.tsx";
+import { collection, spot } from "../brief/plan-builder.ts";
+import { postOf } from "./post-of.ts";
+import { type Stock, stockedStore } from "./stocked-store.ts";
+
+const NOW = Date.parse("2027-05-12T05:00Z");
+const closing: (() => Promise<void>)[] = [];
+afterEach(async () => {
+  for (const close of closing.splice(0)) await close();
+});
+
+async function house(stock: Stock = {}, feed: Partial<FeedSettings> = {}) {
+  const store = await stockedStore(stock);
+  const planned: string[] = [];
+  const app = createApp({
+    store,
+    feed: { ...DEFAULT_FEED_SETTINGS, ...feed },
+    now: () => NOW,
+    replan: async (siteId) => planned.push(siteId),
+  });
+  const text = async (address: string) => (await app.request(address)).text();
+  const send = async (address: string, fields: Record<string, string>) => {
+    const answer = await app.request(address, postOf(fields));
+    return { status: answer.status, to: answer.headers.get("location"), text: await answer.text() };
+  };
+  return { store, planned, text, send };
+}
+
+async function invented(): Promise<Partial<FeedSettings>> {
+  const server = await startFeedServer({
+    weatherAt: () => inventedWeather(NOW, 1),
+    nowUtcMs: () => NOW,
+    places: [KELPMOUTH],
+  });
+  closing.push(server.close);
+  return { geocodingUrl: server.url, elevationUrl: server.url };
+}
+
+const KELPMOUTH = {
+  id: 7,
+  name: "Kelpmouth",
+  latDeg: 41.2,
+  lonDeg: 1.5,
+  elevationM: 12,
+  zone: "Europe/Madrid",
+  country: "Nowhere",
+  countryCode: "XX",
+  region: "The cliffs",
+};
+const SITE = { name: "Kelpmouth", latDeg: "41,2", lonDeg: "1.5", elevationM: "12", zone: "Europe/Madrid" };
+const SPOTS = {
+  formId: "form-spots",
+  "take.open-terrace": "yes",
+  "name.open-terrace": "Roof",
+  "take.shed": "yes",
+  "name.shed": "Shed",
+};
+const MIX = {
+  formId: "form-mix-1",
+  name: "Lean",
+  "part.pumice": "3",
+  "part.coco-peat": "1.5",
+  "part.grit": "",
+};
+const POT = {
+  formId: "form-pot-1",
+  name: "Lemon",
+  groupId: "citrus",
+  count: "2",
+  canopyWidthCm: "45",
+  plantHeightCm: "70",
+  shape: "round",
+  material: "unglazed",
+  topCm: "30",
+  baseCm: "22,5",
+  heightCm: "28",
+  saucerCm: "",
+  mixId: "mix.form-mix-1",
+  spotId: "form-spots.open-terrace",
+  planted: "on-day",
+  plantedDay: "2027-05-02",
+  roots: "teased",
+  wateredDay: "2027-05-10",
+};
+
+const potless = {
+  ...collection,
+  pots: [],
+  spots: [spot("form-spots.open-terrace")],
+  mixes: [
+    {
+      id: "mix.form-mix-1",
+      name: "Lean",
+      recipe: { kind: "parts" as const, parts: [{ component: "pumice", parts: 1 }] },
+    },
+  ],
+};
+
+describe("from an empty house to a first brief", () => {
+  it("asks for place, spots, mix and pot in turn, and keeps each", async () => {
+    const { store, planned, text, send } = await house();
+    expect(await text("/begin")).toContain("Where do the pots stand?");
+    expect((await send("/begin/site", SITE)).to).toBe("/begin");
+    expect(await text("/begin")).toContain("Which spots do you have?");
+    await send("/begin/spots", SPOTS);
+    expect(await text("/begin")).toContain("What are the pots filled with?");
+    await send("/begin/mix", MIX);
+    expect(await text("/begin")).toContain("Enter a first pot");
+    expect((await send("/begin/pot", POT)).to).toBe("/");
+
+    const [site] = await store.sites.list();
+    expect(site).toMatchObject({ name: "Kelpmouth", latDeg: 41.2, elevationM: 12, zone: "Europe/Madrid" });
+    const held = await store.collection(site!.id);
+    expect(held.spots.map(({ name, kind }) => [name, kind])).toEqual([
+      ["Roof", "open"],
+      ["Shed", "indoors"],
+    ]);
+    expect(held.mixes[0]?.recipe).toMatchObject({
+      parts: [
+        { component: "pumice", parts: 3 },
+        { component: "coco-peat", parts: 1.5 },
+      ],
+    });
+    expect(held.pots[0]).toMatchObject({ name: "Lemon", groupId: "citrus", count: 2 });
+    expect(planned).toEqual([site!.id]);
+    const entries = await store.journal.list(site!.id);
+    expect(entries.map(({ body, atUtcMs }) => [body.kind, new Date(atUtcMs).toISOString()])).toEqual([
+      ["planted", "2027-05-02T06:00:00.000Z"],
+      ["watered", "2027-05-10T06:00:00.000Z"],
+    ]);
+  });
+
+  it("finds a place by name and takes it with one tap", async () => {
+    const { text } = await house({}, await invented());
+    const found = await text("/begin?place=kelp");
+    expect(found).toContain("Kelpmouth");
+    expect(found).toContain('name="zone" value="Europe/Madrid"');
+    expect(await text("/begin?place=zzzz")).toContain("No place called zzzz");
+  });
+
+  it("goes on with coordinates when the search is down", async () => {
+    const { text } = await house({}, { geocodingUrl: "http://127.0.0.1:9", timeoutMs: 500 });
+    expect(await text("/begin?place=kelp")).toContain("could not be reached");
+  });
+
+  it("looks up a height that was left out, and asks for it when that fails", async () => {
+    const up = await house({}, await invented());
+    expect((await up.send("/begin/site", { ...SITE, elevationM: "" })).status).toBe(303);
+    const down = await house({}, { elevationUrl: "http://127.0.0.1:9", timeoutMs: 500 });
+    const asked = await down.send("/begin/site", { ...SITE, elevationM: "" });
+    expect(asked.status).toBe(422);
+    expect(asked.text).toContain("could not be looked up");
+  });
+
+  it.each([
+    ["/begin/site", { name: "", latDeg: "north", lonDeg: "200", zone: "Mars/Base" }, 4],
+    ["/begin/spots", { formId: "form-spots", "name.shed": "Shed" }, 1],
+    ["/begin/mix", { formId: "form-mix-1", name: "", "part.grit": "much" }, 2],
+    [
+      "/begin/pot",
+      { ...POT, name: "", groupId: "", topCm: "0", plantedDay: "2031-01-01", wateredDay: "x" },
+      5,
+    ],
+    ["/begin/pot", { ...POT, plantedDay: "2031-01-01", wateredDay: "x" }, 2],
+    ["/begin/pot", { ...POT, baseCm: "60" }, 1],
+  ])(
+    "shows every problem of %s beside its field and keeps what was typed",
+    async (address, fields, problemCount) => {
+      const stock = address === "/begin/site" ? {} : { collection: potless };
+      const { send } = await house(stock);
+      const { status, text } = await send(address, fields as unknown as Record<string, string>);
+      expect(status).toBe(422);
+      const said = problemCount === 1 ? "One thing is" : `${problemCount} things are`;
+      expect(text).toContain(`${said} still to be mended`);
+      for (const typed of Object.values<string>(fields))
+        if (!typed.startsWith("form-")) expect(text).toContain(typed);
+    },
+  );
+
+  it("asks about a base wider than the rim, and takes yes for an answer", async () => {
+    const { send } = await house({ collection: potless });
+    const asked = await send("/begin/pot", { ...POT, baseCm: "60" });
+    expect(asked.text).toContain('name="vesselSure"');
+    expect((await send("/begin/pot", { ...POT, baseCm: "60", vesselSure: "yes" })).status).toBe(303);
+  });
+
+  it("sent twice makes one pot", async () => {
+    const { store, send } = await house({ collection: potless });
+    await send("/begin/pot", POT);
+    await send("/begin/pot", POT);
+    expect(await store.pots.list("quay")).toHaveLength(1);
+    expect(await store.journal.list("quay")).toHaveLength(2);
+  });
+});

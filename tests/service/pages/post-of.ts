@@ -1,0 +1,8 @@
+/** A form as a browser sends it. */
+export function postOf(fields: Record<string, string>, headers: Record<string, string> = {}): RequestInit {
+  return {
+    method: "POST",
+    body: new URLSearchParams(fields),
+    headers: { "Content-Type": "application/x-www-form-urlencoded", ...headers },
+  };
+}
