@@ -9,6 +9,9 @@ export interface ReadColumn {
   readonly notes: readonly Problem[];
 }
 
+/** With more of its values than this beyond what can be, a column is not read at all: its unit is likely wrong. */
+const MOST_BAD_FRAC = 0.05;
+
 /** How the feed spells the unit of a variable that the chosen model lacks. */
 const NOT_OFFERED = "undefined";
 
@@ -51,5 +54,7 @@ function valuesOf(
     else known += 1;
   }
   if (known === 0 && bad === 0) return unusable("feed-column-empty");
-  return { byRow, notes: bad === 0 ? [] : unusable("feed-column-values", { bad, known }).notes };
+  if (bad === 0) return { byRow, notes: [] };
+  const refused = unusable("feed-column-values", { bad, known });
+  return bad > MOST_BAD_FRAC * (bad + known) ? refused : { byRow, notes: refused.notes };
 }
