@@ -1,6 +1,6 @@
+import type { PlanInput } from "../core/plan/make-plan.ts";
 import { DEFAULT_SETTINGS } from "../core/plan/settings.ts";
 import type { Outcome } from "../core/problem.ts";
-import type { PlanInput } from "../service/case/plan-input.ts";
 import { fetchWeather } from "../service/feed/fetch-weather.ts";
 import { startDemoFeed } from "./demo-feed.ts";
 import { demoCollection } from "./harbour.ts";

@@ -3,8 +3,8 @@ import { nearestNames } from "../core/mix/nearest-names.ts";
 import { commandHelp, verbHelp } from "./cli/help-text.ts";
 import { print, say, sayProblems } from "./cli/output.ts";
 import { readArguments } from "./cli/read-arguments.ts";
-import { BAD_INPUT, DONE, type ExitCode, FAILED, type Verb } from "./cli/verb.ts";
-import { VERBS } from "./cli/verbs.ts";
+import { BAD_INPUT, DONE, type ExitCode, FAILED } from "./cli/verb.ts";
+import { VERBS, type VerbEntry } from "./cli/verbs.ts";
 
 // A reader that has seen enough (head, less) closes the pipe; that is no failure.
 process.stdout.on("error", (error: NodeJS.ErrnoException) =>
@@ -15,14 +15,16 @@ process.exitCode = await command(process.argv.slice(2));
 
 async function command([name, ...args]: readonly string[]): Promise<ExitCode> {
   if (name === undefined || name === "--help" || name === "help") return helpFor(args[0]);
-  const verb = VERBS.find((one) => one.name === name);
-  return verb ? runVerb(verb, args) : unknownVerb(name);
+  const entry = VERBS.find((one) => one.name === name);
+  if (!entry) return unknownVerb(name);
+  if (args.includes("--help")) return helpFor(name);
+  return runVerb(entry, args).catch((error: Error) => failed(name, error));
 }
 
 async function helpFor(name: string | undefined): Promise<ExitCode> {
-  const verb = VERBS.find((one) => one.name === name);
-  if (name !== undefined && !verb) return unknownVerb(name);
-  await print(verb ? verbHelp(verb) : commandHelp(VERBS));
+  const entry = VERBS.find((one) => one.name === name);
+  if (name !== undefined && !entry) return unknownVerb(name);
+  await print(entry ? verbHelp(entry.name, await entry.load()) : commandHelp(VERBS));
   return DONE;
 }
 
@@ -33,20 +35,18 @@ function unknownVerb(given: string): ExitCode {
   return BAD_INPUT;
 }
 
-async function runVerb(verb: Verb, args: readonly string[]): Promise<ExitCode> {
-  if (args.includes("--help")) return helpFor(verb.name);
+async function runVerb({ name, load }: VerbEntry, args: readonly string[]): Promise<ExitCode> {
+  const verb = await load();
   const read = readArguments(verb, args);
-  if (!read.ok) {
-    sayProblems(`leebench ${verb.name}`, read.problems);
-    say(`leebench ${verb.name} --help tells how it is used.`);
-    return BAD_INPUT;
-  }
-  return verb.run(read.value).catch((error: Error) => failed(verb, error));
+  if (read.ok) return verb.run(read.value);
+  sayProblems(`leebench ${name}`, read.problems);
+  say(`leebench ${name} --help tells how it is used.`);
+  return BAD_INPUT;
 }
 
 /** What no verb foresaw: one line for the grower, then the trace for whoever mends it. */
-function failed(verb: Verb, error: Error): ExitCode {
-  say(`leebench ${verb.name} failed: ${error.message}`);
+function failed(name: string, error: Error): ExitCode {
+  say(`leebench ${name} failed: ${error.message}`);
   say(error.stack ?? "");
   return FAILED;
 }

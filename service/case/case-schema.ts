@@ -1,10 +1,10 @@
 import { z } from "zod";
+import type { PlanInput } from "../../core/plan/make-plan.ts";
 import type { Outcome } from "../../core/problem.ts";
 import { caseRules } from "./case-rules.ts";
 import { CollectionSchema } from "./collection-schema.ts";
 import { InstantMs } from "./instant.ts";
 import { JournalEntrySchema } from "./journal-schema.ts";
-import type { PlanInput } from "./plan-input.ts";
 import { PlanSchema } from "./plan-schema.ts";
 import { readBy } from "./problems-from-zod.ts";
 import { SettingsSchema } from "./settings-schema.ts";

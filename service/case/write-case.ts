@@ -1,10 +1,10 @@
 import type { z } from "zod";
 import type { EntryBody, JournalEntry } from "../../core/journal/entry.ts";
+import type { PlanInput } from "../../core/plan/make-plan.ts";
 import type { MemberColumns, Weather } from "../../core/weather/weather.ts";
 import type { CaseSchema } from "./case-schema.ts";
 import { instantText } from "./instant.ts";
 import type { EntryBodySchema, JournalEntrySchema } from "./journal-schema.ts";
-import type { PlanInput } from "./plan-input.ts";
 import type { WeatherSchema } from "./weather-schema.ts";
 
 export type WrittenCase = z.input<typeof CaseSchema>;

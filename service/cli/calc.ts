@@ -18,8 +18,6 @@ const CALCULATIONS: Readonly<Record<string, Calculation>> = {
 };
 
 export const calc: Verb = {
-  name: "calc",
-  summary: "reckon one quantity for each line of standard input, and show the work",
   about: [
     "Reads one JSON object a line and writes one JSON object a line in the same order. An id given comes back. " +
       'A line with faults gives { "error": [...] }, the rest are reckoned all the same, and the exit code is 1.',

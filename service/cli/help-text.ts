@@ -1,11 +1,12 @@
 import type { Positional, Verb } from "./verb.ts";
+import type { VerbEntry } from "./verbs.ts";
 
 const WIDTH_CHARS = 88;
 const EXIT_CODES =
   "Exit codes: 0 done; 1 bad input, every problem listed as code, path and data; 2 the feed or the store failed.";
 
 /** The help of the whole command: one line a verb. */
-export function commandHelp(verbs: readonly Verb[]): string {
+export function commandHelp(verbs: readonly VerbEntry[]): string {
   return [
     "leebench <verb> [options]",
     "",
@@ -21,13 +22,13 @@ export function commandHelp(verbs: readonly Verb[]): string {
 }
 
 /** The help of one verb. */
-export function verbHelp(verb: Verb): string {
-  const options = Object.entries(verb.options).map(([name, { value, about }]) => [
-    value ? `--${name} <${value}>` : `--${name}`,
+export function verbHelp(name: string, verb: Verb): string {
+  const options = Object.entries(verb.options).map(([option, { value, about }]) => [
+    value ? `--${option} <${value}>` : `--${option}`,
     about,
   ]);
   return [
-    ["leebench", verb.name, ...verb.positionals.map(({ name }) => `<${name}>`), ...usageOf(verb)].join(" "),
+    ["leebench", name, ...verb.positionals.map((word) => `<${word.name}>`), ...usageOf(verb)].join(" "),
     "",
     ...verb.about.flatMap((paragraph) => [...wrapped(paragraph), ""]),
     ...verb.positionals.flatMap(positionalHelp),

@@ -5,8 +5,6 @@ import { print, sayProblems } from "./output.ts";
 import { BAD_INPUT, DONE, type Verb } from "./verb.ts";
 
 export const plan: Verb = {
-  name: "plan",
-  summary: "read one case from standard input and print its plan",
   about: [
     "Reads one JSON case (collection, journal, weather, today, settings and, if there is one, the previous plan) from " +
       "standard input and prints the plan as JSON. The same case gives the same bytes.",

@@ -10,8 +10,6 @@ const CHOICES = {
 } as const;
 
 export const schema: Verb = {
-  name: "schema",
-  summary: "print the JSON Schema of a case or of a plan",
   about: ["Prints a JSON Schema (draft 2020-12) made from the same types that check the input."],
   positionals: [{ name: "what", about: "one of", choices: CHOICES }],
   options: {},

@@ -27,9 +27,6 @@ export interface Arguments {
 
 /** One thing that `leebench` can do. */
 export interface Verb {
-  readonly name: string;
-  /** One line in the list of verbs. */
-  readonly summary: string;
   /** Paragraphs of its own help, between the usage line and the options. */
   readonly about: readonly string[];
   readonly positionals: readonly Positional[];

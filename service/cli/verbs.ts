@@ -1,6 +1,43 @@
-import { calc } from "./calc.ts";
-import { schema } from "./schema.ts";
 import type { Verb } from "./verb.ts";
 
+export interface VerbEntry {
+  readonly name: string;
+  /** One line in the list of verbs. */
+  readonly summary: string;
+  /** A verb's own modules are read only when it is asked for: reckoning a line needs no web server. */
+  load(): Promise<Verb>;
+}
+
 /** In the order of the help. */
-export const VERBS: readonly Verb[] = [calc, schema];
+export const VERBS: readonly VerbEntry[] = [
+  {
+    name: "brief",
+    summary: "print today's brief from the plan that the service keeps",
+    load: async () => (await import("./brief.ts")).brief,
+  },
+  {
+    name: "plan",
+    summary: "read one case from standard input and print its plan",
+    load: async () => (await import("./plan.ts")).plan,
+  },
+  {
+    name: "schema",
+    summary: "print the JSON Schema of a case or of a plan",
+    load: async () => (await import("./schema.ts")).schema,
+  },
+  {
+    name: "calc",
+    summary: "reckon one quantity for each line of standard input, and show the work",
+    load: async () => (await import("./calc.ts")).calc,
+  },
+  {
+    name: "demo",
+    summary: "show it all on an invented roof terrace with invented weather",
+    load: async () => (await import("./demo.ts")).demo,
+  },
+  {
+    name: "serve",
+    summary: "run the service: pages, morning plan, messages",
+    load: async () => (await import("./serve.ts")).serve,
+  },
+];

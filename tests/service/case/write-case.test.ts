@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { EntryBody } from "../../../core/journal/entry.ts";
+import type { PlanInput } from "../../../core/plan/make-plan.ts";
 import { readCase } from "../../../service/case/case-schema.ts";
-import type { PlanInput } from "../../../service/case/plan-input.ts";
 import { writeCase } from "../../../service/case/write-case.ts";
 import { writtenCase } from "./case-builder.ts";
 
