@@ -75,6 +75,12 @@ export const SOURCES = {
     year: 2002,
     place: "NOAA, Silver Spring",
   },
+  ALMANAC: {
+    authors: "Nautical Almanac Office, United States Naval Observatory; HM Nautical Almanac Office",
+    title: "The astronomical almanac, section C: low-precision formulas for the sun",
+    year: 2010,
+    place: "US Government Printing Office, Washington",
+  },
   VG1980: {
     authors: "van Genuchten, M. Th.",
     title: "A closed-form equation for predicting the hydraulic conductivity of unsaturated soils",

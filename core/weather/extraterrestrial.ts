@@ -1,4 +1,10 @@
-import { declinationRad, inverseDistance, seasonalCorrectionHours, sunsetAngleRad } from "./sun-geometry.ts";
+import {
+  declinationRad,
+  inverseDistance,
+  radFromDeg,
+  seasonalCorrectionHours,
+  sunsetAngleRad,
+} from "./sun-geometry.ts";
 
 /** Solar constant, MJ/m2/min. [FAO56 eq. 21] */
 const SOLAR_CONSTANT = 0.082;
@@ -41,14 +47,14 @@ export function hourAngleRad(place: { lonDeg: number; dayOfYear: number; utcHour
 
 /** Sine of the sun's height above the horizon, negative below. */
 export function sineOfSunHeight(place: { latDeg: number; dayOfYear: number; hourAngleRad: number }): number {
-  const latRad = (place.latDeg * Math.PI) / 180;
+  const latRad = radFromDeg(place.latDeg);
   const decl = declinationRad(place.dayOfYear);
   return Math.sin(latRad) * Math.sin(decl) + Math.cos(latRad) * Math.cos(decl) * Math.cos(place.hourAngleRad);
 }
 
 /** [FAO56 eq. 28], of which eq. 21 is the case from sunrise to sunset. */
 function betweenAngles(span: { latDeg: number; dayOfYear: number; fromRad: number; toRad: number }): number {
-  const latRad = (span.latDeg * Math.PI) / 180;
+  const latRad = radFromDeg(span.latDeg);
   const decl = declinationRad(span.dayOfYear);
   const level = (span.toRad - span.fromRad) * Math.sin(latRad) * Math.sin(decl);
   const turning = Math.cos(latRad) * Math.cos(decl) * (Math.sin(span.toRad) - Math.sin(span.fromRad));

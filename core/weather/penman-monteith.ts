@@ -1,4 +1,5 @@
 import { saturationSlopeKPaPerC } from "./humidity.ts";
+import { soilHeatHourMjPerM2 } from "./soil-heat.ts";
 
 /** Which standard's hourly coefficients: FAO-56, or the short reference of the ASCE standardized equation. */
 export type HourlyCoefficients = "fao56" | "asce-short";
@@ -13,7 +14,8 @@ export interface CombinationInput {
 }
 
 /**
- * Reference evapotranspiration of a day, mm; not floored. [FAO56 eq. 6] Soil heat flux is taken as 0 (eq. 42).
+ * Reference evapotranspiration of a day, mm; not floored. [FAO56 eq. 6]
+ * Soil heat flux is 0 for a day (eq. 42); for a month take it off the net radiation first.
  */
 export function et0OfDayMm(day: CombinationInput): number {
   const { windAt2mMPerS: wind, psychrometricKPaPerC: gamma } = day;
@@ -21,11 +23,6 @@ export function et0OfDayMm(day: CombinationInput): number {
   const sun = 0.408 * slope * day.netRadiationMjPerM2;
   const air = ((gamma * 900) / (day.tempC + 273)) * wind * day.saturationDeficitKPa;
   return (sun + air) / (slope + gamma * (1 + 0.34 * wind));
-}
-
-/** Soil heat flux in an hour, MJ/m2: by day while net radiation is not negative. [FAO56 eq. 45 and 46] */
-export function soilHeatHourMjPerM2(netRadiationMjPerM2: number): number {
-  return (netRadiationMjPerM2 < 0 ? 0.5 : 0.1) * netRadiationMjPerM2;
 }
 
 /** Reference evapotranspiration of an hour, mm; not floored. [FAO56 eq. 53; ASCE2005 eq. 1, short reference] */

@@ -1,5 +1,10 @@
 const YEAR_RAD = (2 * Math.PI) / 365;
 
+/** Angle in radians; latitude is negative in the south. [FAO56 eq. 22] */
+export function radFromDeg(deg: number): number {
+  return (Math.PI / 180) * deg;
+}
+
 /** Inverse relative distance from the earth to the sun. [FAO56 eq. 23] */
 export function inverseDistance(dayOfYear: number): number {
   return 1 + 0.033 * Math.cos(YEAR_RAD * dayOfYear);
@@ -15,8 +20,7 @@ export function declinationRad(dayOfYear: number): number {
  * Differs from source: limited where the sun does not cross the horizon, for which the paper gives no rule.
  */
 export function sunsetAngleRad(place: { latDeg: number; dayOfYear: number }): number {
-  const latRad = (place.latDeg * Math.PI) / 180;
-  const cosine = -Math.tan(latRad) * Math.tan(declinationRad(place.dayOfYear));
+  const cosine = -Math.tan(radFromDeg(place.latDeg)) * Math.tan(declinationRad(place.dayOfYear));
   return Math.acos(Math.min(1, Math.max(-1, cosine)));
 }
 
