@@ -11,6 +11,7 @@ import type { WeatherAnswer, WeatherAsk } from "../feed/weather-ask.ts";
 import type { Store } from "../store/open-store.ts";
 import type { NewMessage } from "../store/outbox-store.ts";
 import { withPast } from "../store/past-hours.ts";
+import type { StoreQueries } from "../store/store-queries.ts";
 import type { PlanKind } from "../store/tables.ts";
 import { pullWeather } from "./pull-weather.ts";
 
@@ -19,14 +20,20 @@ export interface MakePlanInput {
   readonly siteId: string;
   readonly nowUtcMs: number;
   readonly feed: FeedSettings;
-  /** "asked" when left out. */
-  readonly kind?: PlanKind;
   readonly late?: boolean;
   fetchWeather?(ask: WeatherAsk): Promise<WeatherAnswer>;
   /** Core's own when left out. */
   readonly plan?: (input: PlanInput) => Plan;
-  /** Messages that must be sent with this plan; kept in the same transaction. */
-  messages?(made: { plan: Plan; input: PlanInput }): readonly NewMessage[];
+  /** What the plan is kept as, and with what; a plan that somebody asked for when left out. */
+  settle?(made: { readonly plan: Plan; readonly input: PlanInput }): Promise<Settled>;
+}
+
+export interface Settled {
+  readonly kind: PlanKind;
+  /** Kept in the same transaction as the plan, so that neither is ever there without the other. */
+  readonly messages: readonly NewMessage[];
+  /** Further writes of that transaction. */
+  alongside?(step: StoreQueries): Promise<void>;
 }
 
 export interface PlanMade {
@@ -38,6 +45,7 @@ export interface PlanMade {
   readonly feedProblems: readonly Problem[];
 }
 
+const ASKED: Settled = { kind: "asked", messages: [] };
 const DAY_MS = 86_400_000;
 /**
  * How far back the journal is replayed over kept weather. Chosen by us: a pot forgets its water in weeks and no
@@ -97,16 +105,18 @@ async function planInputNow(
   };
 }
 
-function keep(
+async function keep(
   input: MakePlanInput,
   { plan, planInput, pullId }: { plan: Plan; planInput: PlanInput; pullId: number },
 ): Promise<number | null> {
-  const { store, kind = "asked", nowUtcMs, late = false } = input;
+  const { store, nowUtcMs, late = false } = input;
+  const settled = (await input.settle?.({ plan, input: planInput })) ?? ASKED;
   return store.together(async (step) => {
-    const planId = await step.plans.save(plan, { kind, madeUtcMs: nowUtcMs, late, weatherPullId: pullId });
+    const how = { kind: settled.kind, madeUtcMs: nowUtcMs, late, weatherPullId: pullId };
+    const planId = await step.plans.save(plan, how);
     if (planId === null) return null;
-    const messages = input.messages?.({ plan, input: planInput }) ?? [];
-    await step.outbox.add(messages.map((message) => ({ ...message, planId })));
+    await step.outbox.add(settled.messages.map((message) => ({ ...message, planId })));
+    await settled.alongside?.(step);
     return planId;
   });
 }

@@ -1,8 +1,10 @@
 import type { Problem } from "../../core/problem.ts";
 import { planMessages } from "../notify/plan-messages.ts";
+import { watchFrom } from "./day-watch.ts";
 import type { Due } from "./due.ts";
 import type { JobParts } from "./job-parts.ts";
 import { makePlanNow } from "./make-plan-now.ts";
+import { planTools } from "./plan-tools.ts";
 
 /** Makes the day's plan and its messages, once; a try that fails is kept, so that the next waits a while. */
 export async function morning(parts: JobParts, due: Due): Promise<void> {
@@ -21,26 +23,23 @@ async function makeMorning(
   parts: JobParts,
   { siteId, nowUtcMs, late }: { siteId: string; nowUtcMs: number; late: boolean },
 ): Promise<readonly Problem[]> {
-  const { store, feed, words, channels } = parts;
   const made = await makePlanNow({
-    store,
+    ...planTools(parts),
     siteId,
     nowUtcMs,
-    feed,
-    kind: "morning",
     late,
-    fetchWeather: parts.fetchWeather,
-    ...(parts.plan ? { plan: parts.plan } : {}),
-    messages: ({ plan, input }) =>
-      planMessages({
+    settle: async ({ plan, input: { collection } }) => ({
+      kind: "morning",
+      messages: planMessages({
+        ...parts,
         plan,
-        collection: input.collection,
-        words,
-        channels,
-        houseId: store.houseId,
-        kind: "morning",
+        collection,
+        houseId: parts.store.houseId,
         nowUtcMs,
+        amendment: null,
       }),
+      alongside: (step) => step.watchState.put(siteId, watchFrom(plan, nowUtcMs)),
+    }),
   });
   return made.ok ? [] : made.problems;
 }

@@ -12,7 +12,7 @@ import { type OutboxStore, outboxStore } from "./outbox-store.ts";
 import { type PlansStore, plansStore } from "./plans-store.ts";
 import { type RunsStore, runsStore } from "./runs-store.ts";
 import { type SettingsStore, type SitesStore, settingsStore, sitesStore } from "./sites-store.ts";
-import { type FeedStateStore, feedStateStore } from "./state-store.ts";
+import { type StateStore, stateStore } from "./state-store.ts";
 import { StoreFault } from "./store-fault.ts";
 import type { Tables } from "./tables.ts";
 import { type WeatherStore, weatherStore } from "./weather-store.ts";
@@ -30,7 +30,8 @@ export interface StoreQueries {
   readonly plans: PlansStore;
   readonly outbox: OutboxStore;
   readonly runs: RunsStore;
-  readonly feedState: FeedStateStore;
+  readonly feedState: StateStore;
+  readonly watchState: StateStore;
   /** @throws StoreFault when there is no such site */
   collection(siteId: string): Promise<Collection>;
 }
@@ -54,7 +55,8 @@ export function storeQueries(db: Kysely<Tables>, now: () => number): StoreQuerie
     plans: plansStore(db),
     outbox: outboxStore(db),
     runs: runsStore(db),
-    feedState: feedStateStore(db),
+    feedState: stateStore(db, "feed_state"),
+    watchState: stateStore(db, "watch_state"),
   };
   return { ...parts, collection: (siteId) => collectionOf(parts, siteId) };
 }

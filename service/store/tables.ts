@@ -90,7 +90,7 @@ export interface Tables {
     detail: string;
   };
   feed_state: { site_id: string; document: string };
-  watch_state: { site_id: string; for_day: string; document: string };
+  watch_state: { site_id: string; document: string };
 }
 
 /** `morning` is the day's brief, `amendment` a change told in the day, `asked` was made because somebody wanted it. */

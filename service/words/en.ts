@@ -114,6 +114,7 @@ export const EN = {
     "{dayName}, {fromTime} to {toTime}: {dryShareFrac} sure to be dry, {dryDaysAfter, plural, =0 {rain may follow the same day} one {one dry day after} other {# dry days after}}.",
   "brief.cautions.heading": "Take care",
   "brief.trust.heading": "How sure",
+  "brief.amendment.title": "Changed for {forDay}, {site}",
   "brief.changes.heading": "Changed since the last brief",
   "brief.change.weather": "{pot}: {is} (before: {was}). The forecast has changed.",
   "brief.change.journal": "{pot}: {is} (before: {was}). The journal has grown.",

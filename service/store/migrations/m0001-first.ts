@@ -119,13 +119,9 @@ async function runTables(db: Kysely<unknown>): Promise<void> {
     detail TEXT NOT NULL
   ) STRICT`.execute(db);
   await sql`CREATE INDEX run_by_job ON run (job, site_id, id)`.execute(db);
-  await sql`CREATE TABLE feed_state (
-    site_id TEXT PRIMARY KEY REFERENCES site (id),
-    document TEXT NOT NULL CHECK (json_valid(document))
-  ) STRICT`.execute(db);
-  await sql`CREATE TABLE watch_state (
-    site_id TEXT PRIMARY KEY REFERENCES site (id),
-    for_day TEXT NOT NULL,
-    document TEXT NOT NULL CHECK (json_valid(document))
-  ) STRICT`.execute(db);
+  for (const name of ["feed_state", "watch_state"])
+    await sql`CREATE TABLE ${sql.table(name)} (
+      site_id TEXT PRIMARY KEY REFERENCES site (id),
+      document TEXT NOT NULL CHECK (json_valid(document))
+    ) STRICT`.execute(db);
 }
