@@ -11,6 +11,8 @@ import { demoCollection } from "./harbour.ts";
 
 export interface RunningDemo {
   readonly url: string;
+  /** Its own, apart from the user's. */
+  readonly dataDir: string;
   readonly plan: Outcome<Plan>;
   /** Ends the service and the stand-in feed and removes the demonstration's data. */
   close(): Promise<void>;
@@ -33,7 +35,7 @@ export async function startDemo(settings: ServiceSettings, nowUtcMs: number): Pr
     await fillStore(dataDir, nowUtcMs);
     const service = await startOnFreePort({ ...settings, dataDir, feed, mail: null });
     closing.push(() => service.close());
-    return { url: service.url, plan: await firstPlan(service), close };
+    return { url: service.url, dataDir, plan: await firstPlan(service), close };
   } catch (error) {
     await close();
     throw error;

@@ -46,7 +46,18 @@ async function printCase(): Promise<ExitCode> {
 /** Of the user's own settings only language and units count here. */
 function demoSettings(port: string | undefined): Outcome<ServiceSettings> {
   const { LEEBENCH_LOCALE, LEEBENCH_UNITS } = process.env;
-  return readSettings({ LEEBENCH_LOCALE, LEEBENCH_UNITS, LEEBENCH_PORT: port, LEEBENCH_LOG_LEVEL: "warn" });
+  const read = readSettings({
+    LEEBENCH_LOCALE,
+    LEEBENCH_UNITS,
+    LEEBENCH_PORT: port,
+    LEEBENCH_LOG_LEVEL: "warn",
+  });
+  if (read.ok) return read;
+  const asOption = (name: string | number) => (name === "LEEBENCH_PORT" ? "--port" : name);
+  return {
+    ok: false,
+    problems: read.problems.map((problem) => ({ ...problem, path: problem.path.map(asOption) })),
+  };
 }
 
 async function show(settings: ServiceSettings): Promise<ExitCode> {
@@ -55,7 +66,10 @@ async function show(settings: ServiceSettings): Promise<ExitCode> {
   const running = await startDemo(settings, Date.now());
   try {
     await printBrief(running, settings);
-    await print(`${running.url}  the pages of this demonstration. Ctrl-C ends it and removes its data.\n`);
+    await print(
+      `The pages of this demonstration are at ${running.url}\n` +
+        `Its data are in ${running.dataDir} and are removed when Ctrl-C ends it.\n`,
+    );
     await stopped;
     return DONE;
   } finally {

@@ -1,0 +1,54 @@
+import { describe, expect, it } from "vitest";
+import { VERBS } from "../../../service/cli/verbs.ts";
+import { problemsIn, runCommand } from "./run-command.ts";
+
+describe("leebench", () => {
+  it("without a verb lists them all", async () => {
+    const { code, stdout, stderr } = await runCommand([]);
+    expect([code, stderr]).toEqual([0, ""]);
+    for (const { name } of VERBS) expect(stdout).toMatch(new RegExp(`^  ${name} `, "m"));
+    expect(VERBS.every(({ summary }) => stdout.includes(summary))).toBe(true);
+  });
+
+  it.each(VERBS.map(({ name }) => name))(
+    "%s --help says how it is used and what the exit codes mean",
+    async (name) => {
+      const { code, stdout, stderr } = await runCommand([name, "--help"]);
+      expect([code, stderr]).toEqual([0, ""]);
+      expect(stdout).toMatch(new RegExp(`^leebench ${name}\\b`));
+      expect(stdout).toContain("Exit codes: 0 done; 1 bad input");
+      expect(Math.max(...stdout.split("\n").map((line) => line.length))).toBeLessThanOrEqual(100);
+    },
+  );
+
+  it("offers the nearest verb for a slip", async () => {
+    const { code, stdout, stderr } = await runCommand(["breif"]);
+    expect([code, stdout]).toEqual([1, ""]);
+    expect(problemsIn(stderr)).toEqual([
+      { code: "unknown-verb", path: ["<verb>"], data: expect.objectContaining({ given: "breif" }) },
+    ]);
+    expect(stderr).toContain('"nearest":["brief"');
+  });
+
+  it.each<[string, string[], string[]]>([
+    ["an unknown option", ["brief", "--jsn"], ["unknown-option --jsn"]],
+    ["an option without its value", ["brief", "--site"], ["option-needs-a-value --site"]],
+    ["a value where none belongs", ["brief", "--json=yes"], ["option-takes-no-value --json"]],
+    ["a word too many", ["plan", "now"], ["unexpected-word now"]],
+    ["a word left out", ["schema"], ["missing <what>"]],
+    ["a word that is not known", ["calc", "et0"], ["not-one-of <what>"]],
+    [
+      "several at once",
+      ["schema", "cases", "more", "--x"],
+      ["not-one-of <what>", "unexpected-word more", "unknown-option --x"],
+    ],
+  ])("refuses %s and says what", async (_what, args, expected) => {
+    const { code, stderr } = await runCommand(args);
+    expect(code).toBe(1);
+    expect(
+      problemsIn(stderr)
+        .map((problem) => `${problem.code} ${problem.path.join(".")}`)
+        .sort(),
+    ).toEqual(expected);
+  });
+});

@@ -1,0 +1,49 @@
+import { spawn } from "node:child_process";
+import { once } from "node:events";
+import { join } from "node:path";
+import process from "node:process";
+
+const ROOT = join(import.meta.dirname, "../../..");
+
+export interface Ended {
+  readonly code: number | null;
+  readonly stdout: string;
+  readonly stderr: string;
+}
+
+/** The real command in a process of its own. */
+export function startCommand(args: readonly string[], env: Readonly<Record<string, string>> = {}) {
+  return spawn(process.execPath, ["--import", "./service/runtime.mjs", "service/cli.ts", ...args], {
+    cwd: ROOT,
+    env: { PATH: process.env.PATH, ...env },
+    stdio: "pipe",
+  });
+}
+
+/** Runs it to its end with the given standard input. */
+export async function runCommand(
+  args: readonly string[],
+  { input = "", env = {} }: { input?: string; env?: Readonly<Record<string, string>> } = {},
+): Promise<Ended> {
+  const child = startCommand(args, env);
+  const [stdout, stderr] = [textOf(child.stdout), textOf(child.stderr)];
+  // A command that ends before it has read everything closes its end first.
+  child.stdin.on("error", () => undefined);
+  child.stdin.end(input);
+  const [code] = (await once(child, "exit")) as [number | null];
+  return { code, stdout: await stdout, stderr: await stderr };
+}
+
+/** The problems among the lines of standard error. */
+export function problemsIn(stderr: string): { code: string; path: (string | number)[]; data?: unknown }[] {
+  return stderr
+    .split("\n")
+    .filter((line) => line.startsWith("{"))
+    .map((line) => JSON.parse(line));
+}
+
+async function textOf(stream: AsyncIterable<Buffer>): Promise<string> {
+  const parts: Buffer[] = [];
+  for await (const part of stream) parts.push(part);
+  return Buffer.concat(parts).toString("utf8");
+}
