@@ -49,9 +49,9 @@ interface Members {
 async function membersFor(ask: Known, want: WantedHours): Promise<Members> {
   const { site, feed, nowUtcMs, state } = ask;
   const without = (problem: Problem): Members => ({ members: null, notes: [problem], state });
-  const { failuresInRow, notBeforeUtcMs } = state.ensemble;
-  if (failuresInRow > 0 && !isOpen(state.ensemble, nowUtcMs)) {
-    return without(feedProblem("feed-resting", { feed: "ensemble", untilUtcMs: notBeforeUtcMs }));
+  if (!isOpen(state.ensemble, nowUtcMs)) {
+    const untilUtcMs = state.ensemble.notBeforeUtcMs;
+    return without(feedProblem("feed-resting", { feed: "ensemble", untilUtcMs }));
   }
   const variables = Object.keys(MEMBER_VARIABLES).length;
   const weight = callWeight({ variables, members: ASSUMED_MEMBERS, days: FORECAST_DAYS });

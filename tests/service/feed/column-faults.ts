@@ -95,6 +95,12 @@ export const COLUMN_FAULTS: readonly FaultCase[] = [
     shiftedBy(body, -YEAR_S),
   ),
   spoiltForecast("next year's forecast", "refused: feed-wrong-time, wait", (body) => shiftedBy(body, YEAR_S)),
+  spoiltForecast("epoch seconds of a half-hour zone", "used, 4 members", (body) => {
+    body.timezone = "America/St_Johns";
+    body.utc_offset_seconds = -12_600;
+    // True to its label, which lies half an hour from the data.
+    shiftedBy(body, 1800);
+  }),
   spoiltForecast("local time of a half-hour zone", "used, 4 members", (body) => {
     body.timezone = "Asia/Kolkata";
     body.utc_offset_seconds = 19_800;

@@ -32,6 +32,14 @@ describe("hours of the fallback", () => {
     expect([...hours.rainMm.slice(6, 12)]).toEqual([0.5, 0.5, 0.5, 0.5, 0.5, 0.5]);
   });
 
+  it("a long step that tells its first hour too is still shared evenly", () => {
+    const { hours } = parsed((body) => {
+      const step = body.properties.timeseries[6]!.data;
+      step.next_1_hours = { summary: { symbol_code: "rain" }, details: { precipitation_amount: 2 } };
+    });
+    expect(hours.rainMm[6]).toBe(0.5);
+  });
+
   it("the long steps are flagged from where they begin", () => {
     const { coarseFromUtcMs, notes } = parsed();
     expect(coarseFromUtcMs).toBe(NOW_UTC_MS - (NOW_UTC_MS % HOUR_MS) + 6 * HOUR_MS);

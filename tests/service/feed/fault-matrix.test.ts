@@ -27,6 +27,7 @@ describe("what is used is right to the hour", () => {
     "hours told twice",
     "hours in reverse",
     "local time of a half-hour zone",
+    "epoch seconds of a half-hour zone",
     "-0 for no rain",
   ])("%s", async (behaviour) => {
     const weather = await weatherIn(behaviour);

@@ -15,9 +15,9 @@ afterEach(async () => {
 });
 
 /** Both feeds on one loopback, the primary and the ensemble switchable, every call counted. */
-async function house() {
+async function house(expiresMs = 40 * MINUTE_MS) {
   const calls: Record<string, number> = { forecast: 0, ensemble: 0, fallback: 0, unchanged: 0 };
-  const up = { forecast: true, ensemble: true };
+  const up = { forecast: true, ensemble: true, dayIsSpent: false };
   const modified = new Date(NOW_UTC_MS - HOUR_MS).toUTCString();
   let nowUtcMs = NOW_UTC_MS;
   const server = await serveHttp((request, response) => {
@@ -28,11 +28,13 @@ async function house() {
       else response.writeHead(502).end("<html>");
     } else if (request.url?.startsWith("/v1/ensemble")) {
       calls.ensemble! += 1;
-      if (up.ensemble) json(ensembleBody());
+      const reason = "Daily API request limit exceeded.";
+      if (up.dayIsSpent) response.writeHead(429).end(JSON.stringify({ error: true, reason }));
+      else if (up.ensemble) json(ensembleBody());
       else response.writeHead(503).end();
     } else {
       calls.fallback! += 1;
-      const expires = new Date(nowUtcMs + 40 * MINUTE_MS).toUTCString();
+      const expires = new Date(nowUtcMs + expiresMs).toUTCString();
       const headers = { expires, "last-modified": modified };
       if (request.headers["if-modified-since"] === modified) {
         calls.unchanged! += 1;
@@ -113,6 +115,22 @@ describe("an ensemble that is down", () => {
   });
 });
 
+describe("an ensemble whose day is spent", () => {
+  it("is left alone until the next, the forecast is not", async () => {
+    const { calls, up, ask } = await house();
+    up.dayIsSpent = true;
+    for (let hour = 0; hour < 11; hour += 1) {
+      const answer = await ask(NOW_UTC_MS + hour * HOUR_MS);
+      expect(answer.ok).toBe(true);
+      expect(answer.notes[0]?.code).toBe(hour === 0 ? "feed-throttled" : "feed-resting");
+    }
+    expect(calls).toMatchObject({ forecast: 11, ensemble: 1 });
+    up.dayIsSpent = false;
+    const tomorrow = await ask(NOW_UTC_MS + 12 * HOUR_MS);
+    expect(tomorrow.ok && tomorrow.value.members?.memberCount).toBe(4);
+  });
+});
+
 describe("a house that never had a forecast", () => {
   it("takes the fallback at once, and says without a contact why not", async () => {
     const { up, ask } = await house();
@@ -120,5 +138,22 @@ describe("a house that never had a forecast", () => {
     const answer = await ask(NOW_UTC_MS);
     expect(answer.ok && answer.value.origin.source).toBe("fallback");
     expect(answer.notes.map((note) => note.code)).toEqual(["feed-server-error", "feed-coarse-tail"]);
+  });
+});
+
+describe("an answer of the fallback that is still good", () => {
+  it("is used again without a call until it expires", async () => {
+    const { calls, up, ask } = await house(3 * HOUR_MS);
+    up.forecast = false;
+    const at = async (hours: number) => {
+      const answer = await ask(NOW_UTC_MS + hours * HOUR_MS);
+      if (!answer.ok) throw new Error(answer.problems[0]?.code);
+      return { fetchedUtcMs: answer.value.origin.fetchedUtcMs, calls: calls.fallback };
+    };
+    expect(await at(0)).toEqual({ fetchedUtcMs: NOW_UTC_MS, calls: 1 });
+    expect(await at(1)).toEqual({ fetchedUtcMs: NOW_UTC_MS, calls: 1 });
+    expect(await at(2)).toEqual({ fetchedUtcMs: NOW_UTC_MS, calls: 1 });
+    expect(await at(3)).toEqual({ fetchedUtcMs: NOW_UTC_MS + 3 * HOUR_MS, calls: 2 });
+    expect(calls.unchanged).toBe(1);
   });
 });

@@ -68,6 +68,21 @@ describe("columns by hour", () => {
     expect([...hours.weatherCode.slice(28, 32)]).toEqual([1, 95, 95, 1]);
   });
 
+  it("the first row of an hour told twice counts", () => {
+    const { hours } = parsed((body) => {
+      for (const key of Object.keys(body.hourly)) body.hourly[key]!.push(body.hourly[key]![5]);
+      body.hourly.precipitation![STAMPS] = 99;
+    });
+    expect(hours.rainMm[4]).toBe(0);
+  });
+
+  it("minus zero is zero", () => {
+    const { hours } = parsed((body) => {
+      body.hourly.temperature_2m!.fill(-0);
+    });
+    expect(Object.is(hours.tempC[0], 0)).toBe(true);
+  });
+
   it("300 W/m2 over an hour is 1.08 MJ/m2", () => {
     const { hours } = parsed((body) => {
       body.hourly.shortwave_radiation!.fill(300);
