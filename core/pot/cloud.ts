@@ -10,6 +10,10 @@ export interface Cloud {
   readonly thirstFactor: Float64Array;
   readonly wallFactor: Float64Array;
   readonly catchFactor: Float64Array;
+  /** Times the library's surface evaporation; 1 when left out. */
+  readonly surfaceFactor?: Float64Array;
+  /** What the scale shows beyond the library's dry mass: plant, and error of the dry mass. 0 when left out. */
+  readonly tareKg?: Float64Array;
   /** State at the instant the cloud is for. */
   readonly waterMl: Float64Array;
   /** Depletion of the surface layer that evaporates, mm. */

@@ -1,3 +1,4 @@
+import type { RootWork } from "../journal/entry.ts";
 import type { GroupId, GroupValues } from "../plant/group.ts";
 import type { SpotId } from "../site/spot.ts";
 
@@ -19,6 +20,8 @@ export interface Pot {
   readonly plantHeightCm: number;
   /** The grower's own values in place of the group's. */
   readonly own?: Partial<GroupValues>;
+  /** The grower's own days of keeping dry at 20 °C after root work, in place of the house rule. */
+  readonly dryDays?: Partial<Record<RootWork, number>>;
   /** Where it stood when it was entered; `moved` entries change it. */
   readonly firstSpotId: SpotId;
 }

@@ -1,0 +1,21 @@
+/** One hour of one tank; made once a run and moved on by the hour, so that nothing is allocated in between. */
+export interface Step {
+  readonly et0Mm: Float64Array;
+  readonly rainMm: Float64Array;
+  /** 1 when each particle has its own course of weather, 0 when all share one. */
+  readonly stride: 0 | 1;
+  /** First index of the hour in the weather columns. */
+  at: number;
+  /** Given to every particle in this hour; Infinity means until it runs through. */
+  pourMl: number;
+
+  /** Where the hour is written, and the index of its first particle. */
+  readonly waterMl: Float64Array;
+  readonly drainedMl: Float64Array;
+  readonly wetBase: Uint8Array;
+  readonly wettedMl: Float64Array;
+  readonly shortFrac: Float64Array;
+  out: number;
+  /** 1 / demand of the whole day, by particle; 0 when nothing is asked for. */
+  readonly perDay: Float64Array;
+}

@@ -1,0 +1,67 @@
+import type { RootWork } from "../../journal/entry.ts";
+import type { MixId } from "../../mix/mix.ts";
+import type { MixInVessel } from "../../mix/mix-in-vessel.ts";
+import type { Care } from "../../plant/aftercare.ts";
+import type { RestNow } from "../../plant/rest.ts";
+import { NO_WARMTH, type Warmth } from "../../plant/warmth.ts";
+import type { Problem } from "../../problem.ts";
+import type { SpotId } from "../../site/spot.ts";
+import type { Particles } from "../particles.ts";
+import type { Vessel } from "../vessel.ts";
+
+/** What a pot is planted in. */
+export interface Planting {
+  readonly plantedUtcMs: number;
+  readonly vessel: Vessel;
+  readonly mixId: MixId;
+  readonly roots: RootWork;
+  readonly inVessel: MixInVessel;
+  readonly wetAboveFrac: number;
+}
+
+/**
+ * All that a replay needs to go on from an instant: a checkpoint. Going on from it gives the same bytes as not having
+ * stopped.
+ */
+export interface PotState {
+  /** Whole hours up to here have been run. */
+  readonly atUtcMs: number;
+  readonly spotId: SpotId;
+  readonly planting: Planting | null;
+  readonly particles: Particles | null;
+  readonly care: Care | null;
+  readonly warmth: Warmth;
+  /** Decided once a day and after each report. */
+  readonly rest: RestNow;
+  /** Shares that transpiration is cut to by lost roots and cut shoots. */
+  readonly rootsShareFrac: number;
+  readonly shootsShareFrac: number;
+  readonly leaf: { readonly state: "in-leaf" | "leafless" | "new-growth"; readonly atUtcMs: number } | null;
+  readonly prunedUtcMs: number | null;
+  readonly lastWateredUtcMs: number | null;
+  /** Rain at the rim since the UTC day began, mm; a soaking rain is one that sums up. */
+  readonly dayRainMm: number;
+  /** Hours without weather since the content was last known. */
+  readonly blindHours: number;
+  readonly doubts: readonly Problem[];
+}
+
+/** Before anything happened. */
+export function stateAtFirst(first: { spotId: SpotId; atUtcMs: number }): PotState {
+  return {
+    ...first,
+    planting: null,
+    particles: null,
+    care: null,
+    warmth: NO_WARMTH,
+    rest: { restingShareFrac: 0, why: "weather-unknown" },
+    rootsShareFrac: 1,
+    shootsShareFrac: 1,
+    leaf: null,
+    prunedUtcMs: null,
+    lastWateredUtcMs: null,
+    dayRainMm: 0,
+    blindHours: 0,
+    doubts: [],
+  };
+}

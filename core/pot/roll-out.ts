@@ -1,0 +1,74 @@
+import { runHours } from "./balance/run-hours.ts";
+import { tankOf } from "./balance/tank-of.ts";
+import { particlesOf } from "./particles.ts";
+import { type PotNow, tankPlanOf } from "./pot-now.ts";
+import type { Pour, Stretch, Trajectory } from "./trajectory.ts";
+
+/**
+ * The pot's cloud through the coming hours, standing where the stretches say and given what the pours say.
+ *
+ * Hour h of the course is hour h of each stretch's forcing. `shortFrac` of the hours of one day (24 on the forcing's
+ * axis) sums to the share of that day's demand that the plant did not get. `drainedMl` is what left the pot and its
+ * saucer; `wettedMl` is all that reached the mix, what ran through included.
+ *
+ * @param into  a trajectory of the same size and length to write over; made anew when left out
+ * @throws RangeError when no stretch covers the first hour or a forcing is too short
+ */
+export function rollOut(
+  input: { now: PotNow; stretches: readonly Stretch[]; pours: readonly Pour[]; hourCount: number },
+  into?: Trajectory,
+): Trajectory {
+  const { now, hourCount } = input;
+  const hours = into ?? trajectoryFor(now.cloud.size, hourCount);
+  const tank = tankOf(tankPlanOf(now), particlesOf(now.cloud, now.inVessel.hold));
+  const cuts = cutsOf(input);
+  for (const [i, fromHour] of cuts.entries()) {
+    const toHour = cuts[i + 1] ?? hourCount;
+    const { forcing } = stretchAt(input.stretches, fromHour);
+    if (forcing.hourCount < toHour)
+      throw new RangeError(`forcing ends at ${forcing.hourCount}, asked to ${toHour}`);
+    const pourMl = pouredAt(input.pours, fromHour);
+    runHours(tank, { forcing, fromHour, toHour, pourMl }, { hours, firstRow: fromHour });
+  }
+  return hours;
+}
+
+/** An empty trajectory. */
+export function trajectoryFor(size: number, hourCount: number): Trajectory {
+  const column = () => new Float64Array(size * hourCount);
+  return {
+    hourCount,
+    size,
+    waterMl: column(),
+    drainedMl: column(),
+    wetBase: new Uint8Array(size * hourCount),
+    wettedMl: column(),
+    shortFrac: column(),
+  };
+}
+
+/** Hours at which something changes: the start, a carry, a pour. */
+function cutsOf(input: {
+  stretches: readonly Stretch[];
+  pours: readonly Pour[];
+  hourCount: number;
+}): number[] {
+  const marks = [0, ...input.stretches.map((s) => s.fromHour), ...input.pours.map((p) => p.hour)];
+  return [...new Set(marks)].filter((hour) => hour >= 0 && hour < input.hourCount).sort((a, b) => a - b);
+}
+
+function stretchAt(stretches: readonly Stretch[], hour: number): Stretch {
+  let found: Stretch | undefined;
+  for (const stretch of stretches) {
+    if (stretch.fromHour <= hour && (found === undefined || stretch.fromHour >= found.fromHour))
+      found = stretch;
+  }
+  if (found === undefined) throw new RangeError(`no stretch covers hour ${hour}`);
+  return found;
+}
+
+function pouredAt(pours: readonly Pour[], hour: number): number {
+  let sumMl = 0;
+  for (const pour of pours) if (pour.hour === hour) sumMl += pour.waterMl;
+  return sumMl;
+}
