@@ -81,6 +81,12 @@ export const SOURCES = {
     year: 2010,
     place: "US Government Printing Office, Washington",
   },
+  FISHER2013: {
+    authors: "Fisher, D. K.; Pringle, H. C.",
+    title: "Evaluation of alternative methods for estimating reference evapotranspiration",
+    year: 2013,
+    place: "Agricultural Sciences 4(8A):51-60",
+  },
   VG1980: {
     authors: "van Genuchten, M. Th.",
     title: "A closed-form equation for predicting the hydraulic conductivity of unsaturated soils",
@@ -472,6 +478,19 @@ export const SOURCES = {
     title: "Binary codes capable of correcting deletions, insertions, and reversals",
     year: 1966,
     place: "Soviet Physics Doklady 10:707-710",
+  },
+  PINEBARK2020: {
+    authors: "Virginia Tech horticulture group (authors not seen)",
+    title:
+      "Physical and hydraulic properties of commercial pine-bark substrate products used in production of containerized crops",
+    year: 2020,
+    place: "vtechworks.lib.vt.edu 10919/97261 (abstract; year from memory)",
+  },
+  ANICUA2008: {
+    authors: "Anicua-Sánchez, R. et al.",
+    title: "Physical properties of organic and inorganic growing media by particle size",
+    year: 2008,
+    place: "Acta Horticulturae 779 (title abridged)",
   },
 } as const satisfies Record<string, Source>;
 

@@ -5,6 +5,10 @@ import type { PorosityTest } from "./mix.ts";
 import { porosityOf } from "./porosity-test.ts";
 import type { Retention } from "./retention.ts";
 
+/** Powers between which every test lies that leaves some water and some air. */
+const MILDEST = 0.01;
+const STRONGEST = 10_000;
+
 /**
  * The library's curve bent so that the grower's test comes out as measured: pores as measured, and the saturation at
  * every suction raised to the one power that makes the test pot hold what it held.
@@ -12,9 +16,9 @@ import type { Retention } from "./retention.ts";
 export function fitToTest(library: Retention, test: PorosityTest): Retention {
   const measured = porosityOf(test);
   const vessel = testPot(test.potMl);
-  let low = Math.log(0.01);
-  let high = Math.log(50);
-  for (let step = 0; step < 50; step++) {
+  let low = Math.log(MILDEST);
+  let high = Math.log(STRONGEST);
+  for (let step = 0; step < 60; step++) {
     const middle = (low + high) / 2;
     const bent = bentBy(library, { power: Math.exp(middle), saturatedFrac: measured.totalPorosityFrac });
     if (capacityFrac(bent, vessel) > measured.capacityFrac) low = middle;
@@ -25,12 +29,16 @@ export function fitToTest(library: Retention, test: PorosityTest): Retention {
 }
 
 function bentBy(library: Retention, by: { power: number; saturatedFrac: number }): Retention {
+  const fromSaturatedFrac = library.terms.reduce(
+    (sum, term) => sum + term.shareFrac * term.curve.saturatedFrac,
+    0,
+  );
   return {
     ...library,
     totalPorosityFrac: by.saturatedFrac,
     saturatedFrac: by.saturatedFrac,
-    unusableFrac: by.saturatedFrac * (library.unusableFrac / library.saturatedFrac) ** by.power,
-    bent: { fromSaturatedFrac: library.saturatedFrac, power: by.power },
+    unusableFrac: by.saturatedFrac * (library.unusableFrac / fromSaturatedFrac) ** by.power,
+    bent: { fromSaturatedFrac, power: by.power },
   };
 }
 

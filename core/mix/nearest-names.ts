@@ -33,10 +33,11 @@ export function nearestNames(given: string, names: Iterable<string>): string[] {
     .map(({ name }) => name);
 }
 
-/** 0 for another name of the same thing, 1 where a whole word agrees, else the steps of editing. */
+/** 0 for the name but for its spelling, then another name of the same thing, a whole word that agrees, steps of editing. */
 function unlikeness(wanted: string, name: string): number {
+  if (wanted === name) return 0;
   const words = wanted.split("-");
-  if (words.some((word) => TRADE_NAMES[word] === name)) return 0;
+  if (words.some((word) => TRADE_NAMES[word] === name)) return 0.5;
   const nameWords = name.split("-");
   if (words.some((word) => word.length > 2 && nameWords.includes(word))) return 1;
   return editSteps(wanted, name);

@@ -19,7 +19,7 @@ export interface Retention {
   readonly saturatedFrac: number;
   /** Held too tightly for roots. */
   readonly unusableFrac: number;
-  /** Set by a test: the terms' saturation, reckoned from their own saturated share, is raised to a power. */
+  /** Set by a test: the sum of the terms, as a share of their sum when soaked, is raised to a power. */
   readonly bent?: { readonly fromSaturatedFrac: number; readonly power: number };
 }
 
@@ -30,7 +30,7 @@ export function waterFracAt(retention: Retention, suctionCm: number): number {
   for (const term of retention.terms) waterFrac += term.shareFrac * curveWaterFrac(term.curve, suctionCm);
   const { bent, saturatedFrac } = retention;
   if (bent === undefined) return Math.min(waterFrac, saturatedFrac);
-  return saturatedFrac * Math.min(1, waterFrac / bent.fromSaturatedFrac) ** bent.power;
+  return saturatedFrac * (waterFrac / bent.fromSaturatedFrac) ** bent.power;
 }
 
 /** Suctions beyond this are air-dry for every purpose here. */
