@@ -1,6 +1,7 @@
 import { z } from "zod";
 import type { Collection } from "../../core/plan/collection.ts";
 import { GroupSchema, GroupValuesSchema } from "./group-schema.ts";
+import { DryDaysSchema } from "./journal-schema.ts";
 import { ComponentSchema, MixSchema } from "./mix-schema.ts";
 import type { Proof, SameType } from "./same-type.ts";
 import { SiteSchema, SpotSchema } from "./site-schema.ts";
@@ -20,6 +21,7 @@ const PotSchema = z.strictObject({
   canopyWidthCm: z.number().min(0).max(2000),
   plantHeightCm: z.number().min(0).max(3000),
   own: GroupValuesSchema.partial().optional().describe("The grower's own values in place of the group's."),
+  dryDays: DryDaysSchema.optional(),
   firstSpotId: IdSchema,
 });
 

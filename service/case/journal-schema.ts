@@ -17,6 +17,9 @@ const GivenSchema = z.discriminatedUnion("kind", [
 const ROOT_WORK = ["undisturbed", "teased", "pruned", "bare-root", "rot-surgery", "cutting"] as const;
 export const RootWorkSchema = z.enum(ROOT_WORK);
 
+/** Days of keeping dry at 20 °C, by root work. */
+export const DryDaysSchema = z.partialRecord(RootWorkSchema, z.number().min(0).max(120));
+
 const SIGNS = [
   "wilting",
   "soft-stem",

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { DEFAULT_SETTINGS, type Settings } from "../../core/plan/settings.ts";
-import { RootWorkSchema } from "./journal-schema.ts";
+import { DryDaysSchema } from "./journal-schema.ts";
 import type { Proof, SameType } from "./same-type.ts";
 
 const localHour = z.number().min(0).max(24);
@@ -13,7 +13,7 @@ export const SettingsSchema = z.strictObject({
   tripWorth: z.number().min(0).max(1000).default(DEFAULT_SETTINGS.tripWorth),
   dayStartsHour: localHour.default(DEFAULT_SETTINGS.dayStartsHour),
   dayEndsHour: localHour.default(DEFAULT_SETTINGS.dayEndsHour),
-  dryDays: z.partialRecord(RootWorkSchema, z.number().min(0).max(120)).optional(),
+  dryDays: DryDaysSchema.optional(),
   liftLimitKg: z.number().gt(0).max(200).optional(),
 });
 
