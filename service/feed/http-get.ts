@@ -30,8 +30,20 @@ const REDIRECTS = new Set([301, 302, 303, 307, 308]);
 /** Answers that are used: the text, a text from a version about to go, and "as before". */
 const USABLE = new Set([200, 203, 304]);
 
+/** Calls under way, so that two jobs that want the same at the same moment make one call. */
+const underWay = new Map<string, Promise<Outcome<GetAnswer>>>();
+
 /** One GET with every limit set; expected failures are problems, never thrown. */
-export async function httpGet(get: GetRequest): Promise<Outcome<GetAnswer>> {
+export function httpGet(get: GetRequest): Promise<Outcome<GetAnswer>> {
+  const key = `${get.feedRole} ${get.url.href}`;
+  const known = underWay.get(key);
+  if (known !== undefined) return known;
+  const call = limited(get).finally(() => underWay.delete(key));
+  underWay.set(key, call);
+  return call;
+}
+
+async function limited(get: GetRequest): Promise<Outcome<GetAnswer>> {
   const { timeoutMs } = get.feed;
   const agent = new Agent({
     connect: { timeout: timeoutMs },

@@ -157,3 +157,12 @@ describe("an answer of the fallback that is still good", () => {
     expect(calls.unchanged).toBe(1);
   });
 });
+
+describe("two jobs that ask at the same moment", () => {
+  it("share one call", async () => {
+    const { calls, ask } = await house();
+    const [one, other] = await Promise.all([ask(NOW_UTC_MS), ask(NOW_UTC_MS)]);
+    expect(one.ok && other.ok).toBe(true);
+    expect(calls).toMatchObject({ forecast: 1, ensemble: 1 });
+  });
+});
