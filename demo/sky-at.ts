@@ -47,7 +47,7 @@ export function skyAt(input: SkyInput) {
       air.dewPointC + bend.damperC(leadDays) + 3 * wet(rain),
     ),
     windMPerS,
-    gustMPerS: rain.thunder ? 21 + 0.3 * rain.mm : 1.5 * windMPerS + 0.8,
+    gustMPerS: rain.thunder ? 12.5 + 0.25 * rain.mm : 1.5 * windMPerS + 0.8,
     cloudFrac,
     weatherCode: codeOf(rain, cloudFrac),
     rainMm: rain.mm,
@@ -88,7 +88,7 @@ function dayCourse(dayTime: number): number {
 
 const wet = (rain: Rain) => Math.min(1, rain.mm / 2);
 const chill = (rain: Rain) => (rain.thunder ? 6 : 2) * wet(rain);
-const squall = (rain: Rain) => (rain.thunder ? 6 : 1) * wet(rain);
+const squall = (rain: Rain) => (rain.thunder ? 4 : 1) * wet(rain);
 
 function codeOf(rain: Rain, cloudFrac: number): number {
   if (rain.thunder) return rain.mm > 8 ? 96 : 95;

@@ -55,10 +55,10 @@ describe.each(NOWS)("the invented weather at %i", (nowUtcMs) => {
     expect(thunder.length).toBeGreaterThanOrEqual(3);
     expect(thunder.every(({ hour }) => hour >= 13 && hour <= 19)).toBe(true);
     expect(Math.max(...thunder.map(({ stamp }) => hours.rainMm[stamp]!))).toBeGreaterThan(8);
-    expect(Math.max(...thunder.map(({ stamp }) => hours.gustMPerS[stamp]!))).toBeGreaterThan(20);
+    expect(Math.max(...thunder.map(({ stamp }) => hours.gustMPerS[stamp]!))).toBeGreaterThan(14);
     const nights = [3, 4, 5, 6].flatMap((offset) => day(offset).filter(({ hour }) => hour < 8));
     const coldest = nights.reduce((a, b) => (hours.tempC[b.stamp]! < hours.tempC[a.stamp]! ? b : a));
-    expect(hours.tempC[coldest.stamp]).toBeLessThan(4.5);
+    expect(hours.tempC[coldest.stamp]).toBeLessThan(6.5);
     expect(hours.cloudFrac[coldest.stamp]).toBeLessThan(0.2);
     expect(hours.windMPerS[coldest.stamp]).toBeLessThan(1.5);
   });
