@@ -1,9 +1,9 @@
 import type { Problem } from "../../core/problem.ts";
+import { callerWithContact } from "./caller.ts";
 import { chooseFeed, type FeedChoice } from "./choose-feed.ts";
 import { feedProblem } from "./feed-problem.ts";
 import type { FeedSettings } from "./feed-settings.ts";
 import { INITIAL_FEED_STATE } from "./feed-state.ts";
-import { callerName } from "./met-norway/request.ts";
 import type { WeatherAnswer, WeatherAsk } from "./weather-ask.ts";
 import { weatherFromFallback } from "./weather-from-fallback.ts";
 import { weatherFromPrimary } from "./weather-from-primary.ts";
@@ -31,7 +31,7 @@ export async function fetchWeather(ask: WeatherAsk): Promise<WeatherAnswer> {
 
 /** The fallback is set up once it has an address and we have a contact to give it. */
 function isFallbackReady(feed: FeedSettings): boolean {
-  return feed.fallbackUrl !== "" && callerName(feed) !== null;
+  return feed.fallbackUrl !== "" && callerWithContact(feed) !== null;
 }
 
 function whyNobody(choice: FeedChoice): Problem {

@@ -1,6 +1,7 @@
 import { Agent, request } from "undici";
 import type { Outcome } from "../../core/problem.ts";
 import { DAILY_CALL_CAP, takeCall } from "./call-cap.ts";
+import { CALLER } from "./caller.ts";
 import { type FeedRole, feedProblem } from "./feed-problem.ts";
 import type { FeedSettings } from "./feed-settings.ts";
 import { readBody } from "./read-body.ts";
@@ -25,6 +26,7 @@ export interface GetAnswer {
 
 /** Times the single timeout after which the whole call is given up, so that a body in drips cannot hold it. */
 const WHOLE_CALL_FACTOR = 3;
+const ALWAYS = { "accept-encoding": "gzip", accept: "application/json", "user-agent": CALLER };
 const MOST_REDIRECTS = 3;
 const REDIRECTS = new Set([301, 302, 303, 307, 308]);
 /** Answers that are used: the text, a text from a version about to go, and "as before". */
@@ -92,7 +94,7 @@ async function asked(get: GetRequest, line: Line): Promise<Outcome<GetAnswer & {
     method: "GET",
     dispatcher: line.agent,
     signal: line.signal,
-    headers: { "accept-encoding": "gzip", accept: "application/json", ...headersFor(get) },
+    headers: { ...ALWAYS, ...headersFor(get) },
   });
   const header = (name: string) => firstOf(headers[name]);
   const text = await readBody({

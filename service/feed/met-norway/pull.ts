@@ -1,13 +1,14 @@
 import type { Outcome, Problem } from "../../../core/problem.ts";
 import { HOUR_MS } from "../../../core/weather/weather.ts";
 import { answerInText } from "../answer-in-text.ts";
+import { callerWithContact } from "../caller.ts";
 import { feedProblem } from "../feed-problem.ts";
 import type { KeptAnswer } from "../feed-state.ts";
 import { type GetAnswer, httpGet } from "../http-get.ts";
 import type { Ask } from "../open-meteo/pull.ts";
 import { FallbackAnswer } from "./answer-schema.ts";
 import { type ParsedFallback, parseFallback } from "./parse-fallback.ts";
-import { callerName, fallbackAddress } from "./request.ts";
+import { fallbackAddress } from "./request.ts";
 
 export interface PulledFallback extends ParsedFallback {
   /** To be given back with the next ask. */
@@ -29,7 +30,7 @@ export async function pullFallback(
 ): Promise<Outcome<PulledFallback>> {
   const { feed, point, nowUtcMs } = ask;
   const url = fallbackAddress(feed, point);
-  const caller = callerName(feed);
+  const caller = callerWithContact(feed);
   if (url === null) return failed("feed-bad-address");
   if (caller === null) return failed("feed-no-contact");
   const kept = ask.kept?.address === url.href ? ask.kept : null;

@@ -19,9 +19,3 @@ export function fallbackAddress(feed: FeedSettings, point: AskedPoint): URL | nu
       : {}),
   });
 }
-
-/** Says who calls and how to reach them, which the terms of use demand. Null without a contact: then do not call. */
-export function callerName(feed: FeedSettings): string | null {
-  const contact = feed.contact?.replace(/[^\x20-\x7e]/g, "").trim();
-  return contact ? `leebench/0.1 ${contact}` : null;
-}

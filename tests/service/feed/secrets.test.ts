@@ -44,7 +44,8 @@ describe("what leaves the house", () => {
     const base = { forecastUrl: server.url, ensembleUrl: server.url, fallbackUrl: server.url };
     expect((await fetched(base)).ok).toBe(true);
     expect(server.seen.length).toBe(2);
-    for (const { url, key } of server.seen) {
+    for (const { url, key, agent } of server.seen) {
+      expect(agent).toMatch(/^leebench\/[\d.]+$/);
       expect(key).toBe(KEY);
       expect(url).not.toContain(KEY);
       const query = new URL(url, server.url).searchParams;
