@@ -3,10 +3,8 @@ import type { Vessel } from "../pot/vessel.ts";
 import { mixDepthCm, volumeMlBetween } from "../pot/vessel-shape.ts";
 import { bareRetention } from "./bare-retention.ts";
 import type { Component, Ranged } from "./component.ts";
+import { TEST_SPREAD_FRAC } from "./test-spread.ts";
 import type { WorkedMix } from "./worked-mix.ts";
-
-/** Spread between methods and repeats of a careful test, points of volume. [SOTO2022] gives 0.023 between three. */
-const TEST_SPREAD_FRAC = 0.03;
 
 /**
  * Ends of what the drained pot may hold, relative to the central value. With parts from the library the components'

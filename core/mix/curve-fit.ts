@@ -3,6 +3,7 @@ import type { Vessel } from "../pot/vessel.ts";
 import { volumeMlBetween } from "../pot/vessel-shape.ts";
 import { bareRetention } from "./bare-retention.ts";
 import type { RetentionCurve } from "./curve.ts";
+import { findRoot } from "./find-root.ts";
 
 /** The cylinder to which `cupCapacityFrac` belongs. */
 const CUP: Vessel = { shape: "round", topCm: 9, baseCm: 9, heightCm: 9, material: "plastic" };
@@ -30,14 +31,12 @@ export function curveThroughCup(of: {
     saturatedFrac,
     alphaPerCm: Math.exp(logAlpha),
   });
-  let wet = Math.log(1e-5);
-  let dry = Math.log(1e3);
-  for (let step = 0; step < 60; step++) {
-    const middle = (wet + dry) / 2;
-    if (cupCapacityFracOf(curveAt(middle)) > cupCapacityFrac) wet = middle;
-    else dry = middle;
-  }
-  return curveAt((wet + dry) / 2);
+  const logAlpha = findRoot((log) => cupCapacityFracOf(curveAt(log)) - cupCapacityFrac, {
+    low: Math.log(1e-5),
+    high: Math.log(1e3),
+    tolerance: 1e-7,
+  });
+  return curveAt(logAlpha);
 }
 
 /** Water measured at a suction. */

@@ -1,6 +1,7 @@
 import { waterMlAtRest } from "../pot/hold-water.ts";
 import type { Vessel } from "../pot/vessel.ts";
 import { mixDepthCm, volumeMlBetween } from "../pot/vessel-shape.ts";
+import { findRoot } from "./find-root.ts";
 import type { PorosityTest } from "./mix.ts";
 import { porosityOf } from "./porosity-test.ts";
 import type { Retention } from "./retention.ts";
@@ -9,6 +10,9 @@ import type { Retention } from "./retention.ts";
 const MILDEST = 0.01;
 const STRONGEST = 10_000;
 
+/** A millionth of the pot: far below what anyone can measure. */
+const CLOSE_FRAC = 1e-6;
+
 /**
  * The library's curve bent so that the grower's test comes out as measured: pores as measured, and the saturation at
  * every suction raised to the one power that makes the test pot hold what it held.
@@ -16,16 +20,13 @@ const STRONGEST = 10_000;
 export function fitToTest(library: Retention, test: PorosityTest): Retention {
   const measured = porosityOf(test);
   const vessel = testPot(test.potMl);
-  let low = Math.log(MILDEST);
-  let high = Math.log(STRONGEST);
-  for (let step = 0; step < 60; step++) {
-    const middle = (low + high) / 2;
-    const bent = bentBy(library, { power: Math.exp(middle), saturatedFrac: measured.totalPorosityFrac });
-    if (capacityFrac(bent, vessel) > measured.capacityFrac) low = middle;
-    else high = middle;
-  }
-  const power = Math.exp((low + high) / 2);
-  return bentBy(library, { power, saturatedFrac: measured.totalPorosityFrac });
+  const { totalPorosityFrac: saturatedFrac } = measured;
+  const logPower = findRoot(
+    (log) =>
+      capacityFrac(bentBy(library, { power: Math.exp(log), saturatedFrac }), vessel) - measured.capacityFrac,
+    { low: Math.log(MILDEST), high: Math.log(STRONGEST), tolerance: CLOSE_FRAC },
+  );
+  return bentBy(library, { power: Math.exp(logPower), saturatedFrac });
 }
 
 function bentBy(library: Retention, by: { power: number; saturatedFrac: number }): Retention {

@@ -6,7 +6,11 @@ import { isCompost, isDraining, isFine, isHolding, isNamed, isRich, mostOf, shar
 const USUAL_DRAINER = "pumice";
 const USUAL_HOLDER = "coco-peat";
 
+/** Parts such as 1:1:1 do not sum to exactly 1. */
+const ROUNDING = 1e-9;
+
 type Is = (component: Component) => boolean;
+const none: Is = () => false;
 
 /** A rule that a kind of component stays at or below a share; the cure goes down to `aimFrac`. */
 function atMost(rule: {
@@ -15,7 +19,8 @@ function atMost(rule: {
   mostFrac: number;
   aimFrac?: number;
   applies?: (mix: Judged) => boolean;
-  instead: (mix: Judged) => Move;
+  /** What to add in its place; never the kind itself. */
+  instead: (mix: Judged, not: Is) => Move;
 }): FitnessRule {
   const { code, is, mostFrac, aimFrac = mostFrac, applies = () => true, instead } = rule;
   const share = (mix: Judged) => shareOf(mix.worked.portions, is);
@@ -26,12 +31,9 @@ function atMost(rule: {
     broken: (mix) =>
       applies(mix) && share(mix) > mostFrac + ROUNDING ? { shareFrac: share(mix), mostFrac } : null,
     cured: (mix) => share(mix) <= aimFrac + ROUNDING,
-    moves: (mix) => [...lessOfMost(mix, is), instead(mix)],
+    moves: (mix) => [...lessOfMost(mix, is), instead(mix, is)],
   };
 }
-
-/** Parts such as 1:1:1 do not sum to exactly 1. */
-const ROUNDING = 1e-9;
 
 function lessOfMost(mix: Judged, is: Is): Move[] {
   const component = mostOf(mix.worked.portions, is);
@@ -39,18 +41,20 @@ function lessOfMost(mix: Judged, is: Is): Move[] {
 }
 
 /** More of the main draining stuff, or pumice where there is none. */
-export function moreDraining(mix: Judged): Move {
-  return { way: "more", component: mostOf(mix.worked.portions, isDraining) ?? USUAL_DRAINER };
+export function moreDraining(mix: Judged, not: Is = none): Move {
+  const is = (component: Component) => isDraining(component) && !not(component);
+  return { way: "more", component: mostOf(mix.worked.portions, is) ?? USUAL_DRAINER };
 }
 
 /** More of the main stuff that holds water, or coir where there is none. */
-export function moreHolding(mix: Judged): Move {
-  return { way: "more", component: mostOf(mix.worked.portions, isHolding) ?? USUAL_HOLDER };
+export function moreHolding(mix: Judged, not: Is = none): Move {
+  const is = (component: Component) => isHolding(component) && !not(component);
+  return { way: "more", component: mostOf(mix.worked.portions, is) ?? USUAL_HOLDER };
 }
 
 /** More of what the kind of plant lives in: stone for the drought-adapted, fibre for the leafy. */
-function moreOfBase(mix: Judged): Move {
-  return mix.purpose.leafy ? moreHolding(mix) : moreDraining(mix);
+function moreOfBase(mix: Judged, not: Is): Move {
+  return mix.purpose.leafy ? moreHolding(mix, not) : moreDraining(mix, not);
 }
 
 const tooLittleDraining: FitnessRule = {

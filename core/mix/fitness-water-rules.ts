@@ -1,6 +1,7 @@
 import { LEAST_AIR_FRAC } from "../pot/hold-layer.ts";
 import type { FitnessRule, Judged } from "./finding.ts";
 import { moreDraining, moreHolding } from "./fitness-share-rules.ts";
+import { repellentBelowFracOf } from "./repellent.ts";
 import { waterFracAt } from "./retention.ts";
 import { isNamed, mostOf, shareOf } from "./shares.ts";
 
@@ -31,7 +32,7 @@ function wetShare({ hold, depthCm }: Judged): number {
 }
 
 function shedsWater({ worked }: Judged): boolean {
-  return shareOf(worked.portions, (component) => component.repellentBelowFrac !== undefined) >= 0.5;
+  return repellentBelowFracOf(worked.portions) !== null;
 }
 
 function coirFrac({ worked }: Judged): number {

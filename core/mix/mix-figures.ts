@@ -1,6 +1,7 @@
 import { blendAt, type Portion } from "./blend.ts";
 import type { Component, Ranged } from "./component.ts";
 import { type Retention, waterFracAt } from "./retention.ts";
+import { TEST_SPREAD_FRAC } from "./test-spread.ts";
 import type { WorkedMix } from "./worked-mix.ts";
 
 /** A mix as the trade describes it, each figure with the ends that its components' ranges leave open. */
@@ -21,9 +22,6 @@ export interface MixFigures {
   readonly wetDensityKgPerL: Ranged;
   readonly shrinkFrac: Ranged;
 }
-
-/** Spread of a careful test between methods, points of volume. [SOTO2022: 0.023 between three methods] */
-const TEST_SPREAD_FRAC = 0.03;
 
 /** Spread of a density that was weighed, relative. Chosen by us: a kitchen scale and a heaped measure. */
 const WEIGHED_SPREAD = 0.03;

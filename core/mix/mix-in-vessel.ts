@@ -6,10 +6,10 @@ import { dressingMassKg, emptyVesselMassKg } from "../pot/vessel-mass.ts";
 import { saucerMl } from "../pot/vessel-saucer.ts";
 import { areaCm2At, mixDepthCm, volumeMlBetween, wallAreaCm2To } from "../pot/vessel-shape.ts";
 import type { Outcome } from "../problem.ts";
-import { sumOf } from "./blend.ts";
 import { capacityFactor } from "./capacity-factor.ts";
 import type { Component, Ranged } from "./component.ts";
 import type { Mix } from "./mix.ts";
+import { repellentBelowFracOf } from "./repellent.ts";
 import type { Retention } from "./retention.ts";
 import { type WorkedMix, workedMix } from "./worked-mix.ts";
 
@@ -78,7 +78,7 @@ export function workedInVessel(worked: WorkedMix, vessel: Vessel): MixInVessel {
     retention: worked.retention,
     dryDensityKgPerL: worked.dryDensityKgPerL,
     shrinkFrac: worked.shrinkFrac,
-    repellentBelowFrac: repellentBelowFrac(worked),
+    repellentBelowFrac: repellentBelowFracOf(worked.portions),
     libraryOnly: worked.libraryOnly,
   };
 }
@@ -112,12 +112,4 @@ function holdOf(worked: WorkedMix, vessel: Vessel): Hold {
     soakedMassKg: dryMassKg + soakedMl / 1000,
     saucerMl: saucerMl(vessel),
   };
-}
-
-/** The share of repellent stuff decides: half the mix or more, and it behaves as that stuff does. */
-function repellentBelowFrac({ portions }: WorkedMix): number | null {
-  const repellent = portions.filter(({ component }) => component.repellentBelowFrac !== undefined);
-  const shareFrac = repellent.reduce((sum, portion) => sum + portion.shareFrac, 0);
-  if (shareFrac < 0.5) return null;
-  return sumOf(repellent, (component) => component.repellentBelowFrac ?? 0);
 }

@@ -1,3 +1,4 @@
+import { findRoot } from "../mix/find-root.ts";
 import { type Retention, waterFracAt } from "../mix/retention.ts";
 import { waterMlAtRest } from "./hold-water.ts";
 import type { Vessel } from "./vessel.ts";
@@ -8,6 +9,9 @@ const CUTS = 61;
 
 /** Suction at the base of a pot that is dry for every purpose, cm. */
 const DRY_BASE_CM = 1e6;
+
+/** Share of the full pot to which its suction is found. */
+const PRECISION_FRAC = 1e-8;
 
 /** Water and air by height, as a picture of the pot needs them; index 0 is the base. */
 export interface MoistureProfile {
@@ -40,18 +44,13 @@ export function moistureProfile(input: {
 export function suctionAtBaseCmOf(input: { retention: Retention; vessel: Vessel; waterMl: number }): number {
   const { retention, vessel, waterMl } = input;
   const depthCm = mixDepthCm(vessel);
-  if (waterMl >= retention.saturatedFrac * volumeMlBetween(vessel, { fromCm: 0, toCm: depthCm }))
-    return -depthCm;
-  const heldMl = (warped: number) =>
-    waterMlAtRest({ retention, vessel, suctionAtBaseCm: unwarp(warped, depthCm) });
-  let wet = 0;
-  let dry = warp(DRY_BASE_CM, depthCm);
-  for (let step = 0; step < 48; step++) {
-    const middle = (wet + dry) / 2;
-    if (heldMl(middle) >= waterMl) wet = middle;
-    else dry = middle;
-  }
-  return unwarp((wet + dry) / 2, depthCm);
+  const fullMl = retention.saturatedFrac * volumeMlBetween(vessel, { fromCm: 0, toCm: depthCm });
+  if (waterMl >= fullMl) return -depthCm;
+  const warped = findRoot(
+    (at) => waterMlAtRest({ retention, vessel, suctionAtBaseCm: unwarp(at, depthCm) }) - waterMl,
+    { low: 0, high: warp(DRY_BASE_CM, depthCm), tolerance: PRECISION_FRAC * fullMl },
+  );
+  return unwarp(warped, depthCm);
 }
 
 /** Suctions span many powers of ten above zero and only the pot's depth below: search on their logarithm. */
