@@ -1,6 +1,7 @@
 import type { Collection } from "../../core/plan/collection.ts";
 import type { Deed, Plan, PotPlan } from "../../core/plan/plan.ts";
-import { dayOf } from "../words/clock.ts";
+import { calendarDay } from "../../core/site/local-days.ts";
+
 import type { Words } from "../words/words.ts";
 import type { Brief, BriefDeed, BriefStop, ComingDay, KeepDryLine } from "./brief-value.ts";
 import { cautionLines } from "./caution-lines.ts";
@@ -67,7 +68,7 @@ function sortDeeds(plan: Plan): { today: Planned[]; later: Planned[]; dry: Plann
 /** The day on which a deed may begin; one that may begin today and is due tomorrow is for today. */
 function dueDay(deed: Deed, plan: Plan): string {
   const start = deed.from ?? deed.by;
-  return start === undefined ? plan.forDay : dayOf(Date.parse(start), plan.zone);
+  return start === undefined ? plan.forDay : calendarDay(Date.parse(start), plan.zone);
 }
 
 function countPots(pots: readonly PotPlan[]): number {
@@ -131,7 +132,7 @@ function windowLines({ plan, words }: Naming): string[] {
   if (plan.workWindows.length === 0) return [words.say("brief.windows.none")];
   return plan.workWindows.map((window) =>
     words.say("brief.window", {
-      dayName: words.day(dayOf(Date.parse(window.from), plan.zone)),
+      dayName: words.day(calendarDay(Date.parse(window.from), plan.zone)),
       fromTime: words.clock(Date.parse(window.from), plan.zone),
       toTime: words.clock(Date.parse(window.to), plan.zone),
       dryShareFrac: window.dryShareFrac,

@@ -1,10 +1,4 @@
-import { DateTime } from "luxon";
 import type { CalendarDay } from "../../core/site/site.ts";
-
-/** The local day on which an instant falls. */
-export function dayOf(utcMs: number, zone: string): CalendarDay {
-  return DateTime.fromMillis(utcMs, { zone }).toISODate() as CalendarDay;
-}
 
 /** "14:00", or "2:00 pm" where that is the custom. */
 export function clockText(utcMs: number, zone: string, locale: string): string {

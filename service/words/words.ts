@@ -1,6 +1,7 @@
 import { IntlMessageFormat, MissingValueError } from "intl-messageformat";
+import { calendarDay } from "../../core/site/local-days.ts";
 import type { CalendarDay } from "../../core/site/site.ts";
-import { clockText, dayOf, daysBetween, dayText } from "./clock.ts";
+import { clockText, daysBetween, dayText } from "./clock.ts";
 import { EN, type MessageKey } from "./en.ts";
 import { figureOf, figureText } from "./figures.ts";
 import type { Figure, Units } from "./units.ts";
@@ -66,7 +67,7 @@ export function wordsFor(locale: string, units: Units): Words {
     return sentence;
   };
   const whenText = (utcMs: number, at: { zone: string; today: CalendarDay }): string => {
-    const day = dayOf(utcMs, at.zone);
+    const day = calendarDay(utcMs, at.zone);
     const clock = clockText(utcMs, at.zone, format);
     const ahead = daysBetween(at.today, day);
     if (ahead === 0) return clock;

@@ -1,9 +1,10 @@
 import { randomUUID } from "node:crypto";
 import { type Context, Hono } from "hono";
 import type { Problem } from "../../../core/problem.ts";
+import { calendarDay } from "../../../core/site/local-days.ts";
 import { lookUpElevation } from "../../feed/look-up-elevation.ts";
 import { searchPlaces } from "../../feed/search-places.ts";
-import { dayOf } from "../../words/clock.ts";
+
 import type { FormView } from "../forms/fields.tsx";
 import { typedForm } from "../forms/form-body.ts";
 import { readForm, type Typed } from "../forms/form-problems.ts";
@@ -132,7 +133,7 @@ function stepPage(
           collection={now.collection}
           formId={formId}
           action="/begin/pot"
-          today={dayOf(context.now(), now.site.zone)}
+          today={calendarDay(context.now(), now.site.zone)}
         />
       )}
     </BeginFrame>

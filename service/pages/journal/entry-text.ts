@@ -1,6 +1,7 @@
 import type { JournalEntry, WaterGiven } from "../../../core/journal/entry.ts";
 import type { Collection } from "../../../core/plan/collection.ts";
-import { dayOf } from "../../words/clock.ts";
+import { calendarDay } from "../../../core/site/local-days.ts";
+
 import type { Words } from "../../words/words.ts";
 
 interface Spoken {
@@ -24,7 +25,7 @@ export function entryWhat({ body }: JournalEntry, { collection, words }: Spoken)
   const { say } = words;
   const spotName = (id: string) => collection.spots.find((spot) => spot.id === id)?.name ?? id;
   const mixName = (id: string) => collection.mixes.find((mix) => mix.id === id)?.name ?? id;
-  const sinceDay = (utcMs: number) => dayOf(utcMs, collection.site.zone);
+  const sinceDay = (utcMs: number) => calendarDay(utcMs, collection.site.zone);
   switch (body.kind) {
     case "planted":
       return say("entry.planted", { mix: mixName(body.mixId), roots: say(`roots.${body.roots}`) });

@@ -3,9 +3,10 @@ import { Hono } from "hono";
 import { z } from "zod";
 import type { JournalEntry } from "../../../core/journal/entry.ts";
 import type { Plan } from "../../../core/plan/plan.ts";
+import { calendarDay } from "../../../core/site/local-days.ts";
 import { briefOf } from "../../brief/brief.ts";
 import { ACTIONS } from "../../case/plan-codes.ts";
-import { dayOf } from "../../words/clock.ts";
+
 import { missingStep } from "../begin/missing-step.ts";
 import { typedForm } from "../forms/form-body.ts";
 import { readForm } from "../forms/form-problems.ts";
@@ -67,7 +68,7 @@ export function todayRoutes(context: PageContext): Hono {
 function briefPage(context: PageContext, { now, plan }: { now: SiteNow; plan: Plan }) {
   const { words, demo } = context;
   const brief = briefOf({ plan, collection: now.collection, words });
-  const today = dayOf(context.now(), now.site.zone);
+  const today = calendarDay(context.now(), now.site.zone);
   const sinceUtcMs = Date.parse(plan.issuedAt);
   return (
     <Frame
@@ -92,7 +93,7 @@ function briefPage(context: PageContext, { now, plan }: { now: SiteNow; plan: Pl
 
 function loggedToday(now: SiteNow, { today, context }: { today: string; context: PageContext }) {
   return now.journal
-    .filter((entry: JournalEntry) => dayOf(entry.recordedUtcMs, now.site.zone) === today)
+    .filter((entry: JournalEntry) => calendarDay(entry.recordedUtcMs, now.site.zone) === today)
     .reverse()
     .map((entry) => ({
       entryId: entry.id,
