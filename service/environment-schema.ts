@@ -70,7 +70,7 @@ export const EnvironmentSchema = z.object({
     .transform((text) => text.split(",").map((part) => part.trim()))
     .pipe(z.array(mailAddress).min(1))
     .optional(),
-  LEEBENCH_BRIEF_AT: z.string().regex(/^([01]?\d|2[0-3]):[0-5]\d$/, "setting-not-a-clock-time"),
+  LEEBENCH_BRIEF_AT: z.string().regex(/^(0?\d|1[01]):[0-5]\d$/, "setting-not-a-clock-time"),
   LEEBENCH_LOCALE: z.string().refine(isLocale, { error: "setting-not-a-locale" }),
   LEEBENCH_UNITS: z.enum(UNITS, "setting-not-one-of"),
   LEEBENCH_LOG_LEVEL: z.enum(LOG_LEVELS, "setting-not-one-of"),

@@ -19,7 +19,7 @@ const SENTENCES: Readonly<Record<string, (data: Data, name: string) => string>> 
   "setting-not-a-mail-address": () =>
     "not a mail address. Give addresses such as bench@host.example, several separated by commas.",
   "setting-not-a-model-name": () => "not a model name. Use small letters, digits and underscores only.",
-  "setting-not-a-clock-time": () => "give a time of day from 00:00 to 23:59, such as 05:30.",
+  "setting-not-a-clock-time": () => "give a time in the morning from 00:00 to 11:59, such as 05:30.",
   "setting-not-a-locale": () => "not a language tag. Give one such as en-GB or de.",
   "setting-not-one-of": ({ values }) => `give one of ${list(values)}.`,
   "passphrase-too-short": () => `too short. Give at least ${PASSPHRASE_LEAST_CHARS} characters.`,

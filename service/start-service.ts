@@ -19,6 +19,7 @@ import { logChannel } from "./notify/log-channel.ts";
 import { mailChannel } from "./notify/mail-channel.ts";
 import { holdAlone } from "./store/hold-alone.ts";
 import { openStore, type Store } from "./store/open-store.ts";
+import { BACKUP_FOLDER_NAME, LOCK_NAME, STORE_NAME } from "./store/store-names.ts";
 import { wordsFor } from "./words/words.ts";
 
 /** For the demo and tests: another clock, another feed, another place for what is printed. */
@@ -53,14 +54,14 @@ export async function startService(
   options: StartOptions = {},
 ): Promise<RunningService> {
   mkdirSync(settings.dataDir, { recursive: true, mode: 0o700 });
-  const closing: (() => void | Promise<void>)[] = [holdAlone(join(settings.dataDir, "service.lock"))];
+  const closing: (() => void | Promise<void>)[] = [holdAlone(join(settings.dataDir, LOCK_NAME))];
   let stopping = false;
   const close = async () => {
     stopping = true;
     for (let step = closing.pop(); step; step = closing.pop()) await step();
   };
   try {
-    const store = await openStore(join(settings.dataDir, "leebench.db"), { now: options.now });
+    const store = await openStore(join(settings.dataDir, STORE_NAME), { now: options.now });
     closing.push(() => store.close());
     const parts = jobParts({ store, settings, options });
     closing.push(() => {
@@ -116,7 +117,7 @@ function jobParts({
       weatherDays: settings.weatherKeepDays,
       planDays: settings.planKeepDays,
     },
-    backupDir: join(settings.dataDir, "backup"),
+    backupDir: join(settings.dataDir, BACKUP_FOLDER_NAME),
     fetchWeather: options.fetchWeather ?? fetchWeather,
     ...(options.plan ? { plan: options.plan } : {}),
   };

@@ -1,5 +1,5 @@
 import { deliverDue } from "../notify/deliver-due.ts";
-import { type Due, dueNow } from "./due.ts";
+import { type Due, dueNow, NIGHTLY_RETRY_MS } from "./due.ts";
 import type { JobParts } from "./job-parts.ts";
 import { morning } from "./morning.ts";
 import { nightly } from "./nightly.ts";
@@ -17,20 +17,27 @@ export async function beat(parts: JobParts): Promise<void> {
   const nowUtcMs = parts.now();
   const { sites, service } = await readRuns(parts.store);
   for (const due of dueNow({ nowUtcMs, sites, service, briefAtHour: parts.briefAtHour }))
-    await guarded(parts, { name: due.job, siteId: due.siteId }, () => JOBS[due.job](parts, due));
+    if (!hasJustBroken(parts, due))
+      await guarded(parts, { name: due.job, siteId: due.siteId }, () => JOBS[due.job](parts, due));
   await guarded(parts, { name: "deliver", siteId: null }, () => deliverDue(parts));
   parts.tally.count("beat", nowUtcMs);
 }
 
+/** A night on a full disk cannot even note in the store that it failed; it rests all the same. */
+function hasJustBroken({ tally, now }: JobParts, { job }: Due): boolean {
+  const brokeUtcMs = tally.lastUtcMs.get("nightly.broke");
+  return job === "nightly" && brokeUtcMs !== undefined && Math.abs(now() - brokeUtcMs) < NIGHTLY_RETRY_MS;
+}
+
 async function guarded(
-  { log, tally }: JobParts,
+  { log, tally, now }: JobParts,
   { name, siteId }: { name: string; siteId: string | null },
   work: () => Promise<unknown>,
 ): Promise<void> {
   try {
     await work();
   } catch (error) {
-    tally.count(`${name}.broke`);
+    tally.count(`${name}.broke`, now());
     log.error({ event: "job-broke", job: name, siteId, error });
   }
 }

@@ -14,8 +14,12 @@ export interface SiteRuns {
 }
 
 export interface ServiceRuns {
-  /** Local days of late for which the night's work was done or tried, in the zone of the first site. */
-  readonly nightlySlots: readonly string[];
+  /** Nights of late, newest first; the local day is in the zone of the first site. */
+  readonly nights: readonly {
+    readonly slot: string;
+    readonly outcome: "done" | "failed";
+    readonly startedUtcMs: number;
+  }[];
 }
 
 export interface Due {
@@ -34,6 +38,8 @@ const LATE_AFTER_MS = 15 * MINUTE_MS;
 /** When the night's work is done: after midnight everywhere, before any brief. Chosen by us. */
 const NIGHTLY_AT_HOUR = 2.5;
 const LONGEST_RETRY_MS = 15 * MINUTE_MS;
+/** A night that failed, on a full disk say, is tried again this much later. Chosen by us. */
+export const NIGHTLY_RETRY_MS = 60 * MINUTE_MS;
 
 /**
  * What is due now, most pressing first. A morning is due once its local hour has come on a day that has none yet, so
@@ -87,8 +93,12 @@ function nightlyDue(input: {
   readonly zone: string;
   readonly service: ServiceRuns;
 }): Due[] {
-  const slot = calendarDay(input.nowUtcMs, input.zone);
-  const dueUtcMs = utcMsOfLocal(slot, NIGHTLY_AT_HOUR, input.zone);
-  if (input.nowUtcMs < dueUtcMs || input.service.nightlySlots.includes(slot)) return [];
-  return [{ job: "nightly", siteId: null, slot, late: input.nowUtcMs - dueUtcMs > LATE_AFTER_MS }];
+  const { nowUtcMs, zone, service } = input;
+  const slot = calendarDay(nowUtcMs, zone);
+  const dueUtcMs = utcMsOfLocal(slot, NIGHTLY_AT_HOUR, zone);
+  const tonight = service.nights.filter((night) => night.slot === slot);
+  const isDone = tonight.some(({ outcome }) => outcome === "done");
+  const isResting = tonight.some(({ startedUtcMs }) => Math.abs(nowUtcMs - startedUtcMs) < NIGHTLY_RETRY_MS);
+  if (nowUtcMs < dueUtcMs || isDone || isResting) return [];
+  return [{ job: "nightly", siteId: null, slot, late: nowUtcMs - dueUtcMs > LATE_AFTER_MS }];
 }

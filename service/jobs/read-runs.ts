@@ -8,8 +8,7 @@ import type { ServiceRuns, SiteRuns } from "./due.ts";
 export async function readRuns(store: Store): Promise<{ sites: SiteRuns[]; service: ServiceRuns }> {
   const sites = [];
   for (const site of await store.sites.list()) sites.push(await siteRuns(store, site));
-  const nights = await store.runs.latest("nightly");
-  return { sites, service: { nightlySlots: nights.map(({ slot }) => slot) } };
+  return { sites, service: { nights: await store.runs.latest("nightly") } };
 }
 
 async function siteRuns(store: Store, site: Site): Promise<SiteRuns> {

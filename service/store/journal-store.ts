@@ -1,5 +1,7 @@
 import type { Kysely } from "kysely";
 import type { JournalEntry } from "../../core/journal/entry.ts";
+import { JournalEntrySchema } from "../case/journal-schema.ts";
+import { writtenEntry } from "../case/write-case.ts";
 import { StoreFault } from "./store-fault.ts";
 import type { Tables } from "./tables.ts";
 
@@ -10,7 +12,7 @@ export interface Appended {
 }
 
 export interface JournalStore {
-  /** All of them or none. */
+  /** All of them or none. @throws ZodError when one is not of the shape: whoever called should have checked */
   append(siteId: string, entries: readonly JournalEntry[]): Promise<Appended>;
   /** In the order in which they came in. */
   list(siteId: string): Promise<JournalEntry[]>;
@@ -43,14 +45,7 @@ async function append(
 ): Promise<Appended> {
   let added = 0;
   for (let from = 0; from < entries.length; from += ROWS_AT_ONCE) {
-    const rows = entries.slice(from, from + ROWS_AT_ONCE).map((entry) => ({
-      site_id: siteId,
-      id: entry.id,
-      at_utc_ms: entry.atUtcMs,
-      recorded_utc_ms: entry.recordedUtcMs,
-      pot_id: entry.potId ?? null,
-      body: JSON.stringify(entry.body),
-    }));
+    const rows = entries.slice(from, from + ROWS_AT_ONCE).map((entry) => rowOfEntry(siteId, entry));
     const { numInsertedOrUpdatedRows = 0n } = await db
       .insertInto("journal")
       .values(rows)
@@ -59,6 +54,19 @@ async function append(
     added += Number(numInsertedOrUpdatedRows);
   }
   return { added, repeated: entries.length - added };
+}
+
+function rowOfEntry(siteId: string, entry: JournalEntry) {
+  // What would not come back from an export must not go in.
+  const { id, atUtcMs, recordedUtcMs, potId, body } = JournalEntrySchema.parse(writtenEntry(entry));
+  return {
+    site_id: siteId,
+    id,
+    at_utc_ms: atUtcMs,
+    recorded_utc_ms: recordedUtcMs,
+    pot_id: potId ?? null,
+    body: JSON.stringify(body),
+  };
 }
 
 function entryOfRow(row: {

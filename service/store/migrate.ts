@@ -1,9 +1,9 @@
 import { type Kysely, sql } from "kysely";
-import { STEPS } from "./migrations/steps.ts";
+import { STEPS, type Step } from "./migrations/steps.ts";
 import { StoreFault } from "./store-fault.ts";
 
 /** Marks a file as ours in its header, so that no other program's database is ever migrated ("LEEB"). */
-const APPLICATION_ID = 0x4c454542;
+export const APPLICATION_ID = 0x4c454542;
 
 /**
  * Brings the store to the newest version, each step and its version number in one transaction: a cut of power leaves
@@ -11,17 +11,20 @@ const APPLICATION_ID = 0x4c454542;
  * @returns the version found and the version reached
  * @throws StoreFault when the file is another program's or newer than this program
  */
-export async function migrate(db: Kysely<unknown>): Promise<{ from: number; to: number }> {
+export async function migrate(
+  db: Kysely<unknown>,
+  steps: readonly Step[] = STEPS,
+): Promise<{ from: number; to: number }> {
   const from = await readPragma(db, "user_version");
   await refuseStrangers(db, from);
-  for (let version = from; version < STEPS.length; version++) {
+  for (let version = from; version < steps.length; version++) {
     await db.transaction().execute(async (step) => {
-      await STEPS[version]!(step);
+      await steps[version]!(step);
       await sql`PRAGMA user_version = ${sql.raw(String(version + 1))}`.execute(step);
       await sql`PRAGMA application_id = ${sql.raw(String(APPLICATION_ID))}`.execute(step);
     });
   }
-  return { from, to: STEPS.length };
+  return { from, to: steps.length };
 }
 
 /** Newest version that this program knows. */

@@ -1,8 +1,11 @@
+import { existsSync } from "node:fs";
+import { dirname } from "node:path";
 import Database from "better-sqlite3";
-import { Kysely, SqliteDialect } from "kysely";
+import { Kysely, type SqliteDatabase, SqliteDialect, type SqliteStatement } from "kysely";
 import { houseId } from "./house-id.ts";
 import { migrate } from "./migrate.ts";
-import { asStoreFault } from "./store-fault.ts";
+import { type KeepingTimes, type LetGo, letGoOfOld } from "./retention.ts";
+import { asStoreFault, StoreFault } from "./store-fault.ts";
 import { type StoreQueries, storeQueries } from "./store-queries.ts";
 import type { Tables } from "./tables.ts";
 
@@ -12,12 +15,14 @@ export interface Store extends StoreQueries {
   readonly houseId: string;
   /** Everything done through `step` is kept together or not at all. Use only `step` inside: the store itself waits. */
   together<T>(work: (step: StoreQueries) => Promise<T>): Promise<T>;
-  /** For backup, retention and checks, which need the connection or the tables themselves. */
+  letGoOfOld(times: KeepingTimes): Promise<LetGo>;
+  /** For backup and checks, which need the connection or the tables themselves. */
   readonly raw: Database.Database;
   readonly db: Kysely<Tables>;
   close(): Promise<void>;
 }
 
+const IN_MEMORY = ":memory:";
 /** Longest wait for another process that is writing, such as a command beside the service. */
 const BUSY_WAIT_MS = 5000;
 
@@ -50,18 +55,14 @@ function storeOn({ db, raw, file, now }: Pick<Store, "db" | "raw" | "file"> & { 
     houseId: houseId(raw),
     raw,
     db,
-    async together(work) {
-      try {
-        return await db.transaction().execute((step) => work(storeQueries(step, now)));
-      } catch (error) {
-        throw asStoreFault(error);
-      }
-    },
+    together: (work) => db.transaction().execute((step) => work(storeQueries(step, now))),
+    letGoOfOld: (times) => db.transaction().execute((step) => letGoOfOld(step, times)),
     close: () => db.destroy(),
   };
 }
 
 function openFile(file: string): Database.Database {
+  if (file !== IN_MEMORY && !existsSync(dirname(file))) throw new StoreFault("store-unreachable", { file });
   const raw = new Database(file, { timeout: BUSY_WAIT_MS });
   raw.pragma("journal_mode = WAL");
   // FULL: what was acknowledged survives a cut of power, not only the end of the process.
@@ -71,14 +72,32 @@ function openFile(file: string): Database.Database {
 }
 
 /**
- * Transactions take the write lock when they begin. A plain "begin" takes it at the first write, and fails at once,
- * whatever the wait, when another process has written since the first read.
+ * What the query builder needs of the file. Transactions take the write lock when they begin: a plain "begin" takes it at
+ * the first write, and fails at once, whatever the wait, when another program has written since the first read.
  */
-function writingAtOnce(raw: Database.Database) {
+function writingAtOnce(raw: Database.Database): SqliteDatabase {
   return {
-    prepare: (text: string) => raw.prepare(text === "begin" ? "begin immediate" : text),
+    prepare: (text) => named(raw.prepare(text === "begin" ? "begin immediate" : text)),
     close: () => {
       raw.close();
     },
   };
+}
+
+/** The statement, its errors as store faults. */
+function named(statement: Database.Statement): SqliteStatement {
+  return {
+    reader: statement.reader,
+    all: (values) => withFaults(() => statement.all(values)),
+    run: (values) => withFaults(() => statement.run(values)),
+    iterate: (values) => statement.iterate(values) as IterableIterator<unknown>,
+  };
+}
+
+function withFaults<T>(work: () => T): T {
+  try {
+    return work();
+  } catch (error) {
+    throw asStoreFault(error);
+  }
 }

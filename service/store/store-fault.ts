@@ -9,7 +9,8 @@ export type StoreFaultCode =
   | "store-row-damaged"
   | "backup-not-whole"
   | "store-not-empty"
-  | "store-held";
+  | "store-held"
+  | "backup-not-found";
 
 const LINES: Record<StoreFaultCode, string> = {
   "store-full": "The disk is full. Nothing of this was kept; free some space and send it again.",
@@ -27,6 +28,7 @@ const LINES: Record<StoreFaultCode, string> = {
   "backup-not-whole": "The copy did not pass its check and was thrown away. Check the disk.",
   "store-not-empty":
     "There is a collection here already. Import into an empty store, so that nothing is mixed up.",
+  "backup-not-found": "There is no such backup. List the data folder's backups and name one of them.",
   "store-held": "Another Leebench works on this data folder. Stop it, or give this one a folder of its own.",
 };
 

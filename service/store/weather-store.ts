@@ -7,6 +7,8 @@ import type { Tables } from "./tables.ts";
 export interface WeatherStore {
   /** Keeps the pull as it was known and lays its hours gone by over those kept; returns the pull's number. */
   save(siteId: string, weather: Weather): Promise<number>;
+  /** Lays the hours of it that were over when it was fetched over those kept, without keeping it as a pull. */
+  savePast(siteId: string, weather: Weather): Promise<void>;
   /** The last good weather, with its true age in `origin.fetchedUtcMs`. */
   latest(siteId: string): Promise<(Weather & { readonly pullId: number }) | null>;
   /** A kept pull by its number, for explaining the plan that was made from it. */
@@ -27,6 +29,7 @@ export function weatherStore(db: Kysely<Tables>): WeatherStore {
       await savePast(db, { siteId, weather });
       return pullId;
     },
+    savePast: (siteId, weather) => savePast(db, { siteId, weather }),
     async latest(siteId) {
       const row = await db
         .selectFrom("weather_pull")
