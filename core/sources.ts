@@ -87,6 +87,69 @@ export const SOURCES = {
     year: 2013,
     place: "Agricultural Sciences 4(8A):51-60",
   },
+  NWSCITIES2022: {
+    authors: "National Weather Service forecasts and observations collected by Speegle, D. et al.",
+    title: "Weather forecasts of 167 United States cities, 2021 to 2022 (open data set)",
+    year: 2022,
+    place: "github.com/speegled/weather_forecasts",
+  },
+  JMA2023: {
+    authors: "Japan Meteorological Agency",
+    title: "Verification of weekly forecasts, October 2023",
+    year: 2023,
+    place: "JMA, Tokyo",
+  },
+  AAGAM2026: {
+    authors: "Upadhyay, B.",
+    title:
+      "Comparison of global models over 40 Indian places in the monsoon of 2026, with ERA5 as truth (open report)",
+    year: 2026,
+    place: "github.com/bitsubhayu/AAGAM",
+  },
+  RALEIGH2026: {
+    authors: "Student report AIPI 520",
+    title:
+      "Errors of two global models by lead day at Raleigh-Durham, 2025 and 2026 (open data, one station)",
+    year: 2026,
+    place: "github.com/sz381/AIPI-520-Project-1",
+  },
+  MEDINA2020: {
+    authors: "Medina, H.; Tian, D.",
+    title:
+      "Comparison of probabilistic post-processing approaches for improving numerical weather prediction-based daily and weekly reference evapotranspiration forecasts",
+    year: 2020,
+    place: "Hydrology and Earth System Sciences 24:1011-1030",
+  },
+  WEATHERREAL2023: {
+    authors: "Jin, W. et al.",
+    title: "WeatherReal: a benchmark based on in-situ observations for evaluating weather models",
+    year: 2024,
+    place: "arXiv:2409.09371",
+  },
+  GEFSINNSBRUCK: {
+    authors: "Messner, J. W.; Wilks, D. S.; Mayr, G. J.",
+    title: "Reforecasts and observed rain at Innsbruck, data of the packages crch and ensemblepp",
+    year: 2016,
+    place: "Comprehensive R Archive Network",
+  },
+  HOURLYRAIN: {
+    authors: "Hourly reports of Seattle 2014, New York 2013 and Guangzhou 2010 to 2015",
+    title: "Open data sets pnwflights14, nycflights13 and Five cities PM",
+    year: 2015,
+    place: "github.com and UCI Machine Learning Repository",
+  },
+  PARTON1981: {
+    authors: "Parton, W. J.; Logan, J. A.",
+    title: "A model for diurnal variation in soil and air temperature",
+    year: 1981,
+    place: "Agricultural Meteorology 23:205-216",
+  },
+  NUMREC: {
+    authors: "Press, W. H.; Teukolsky, S. A.; Vetterling, W. T.; Flannery, B. P.",
+    title: "Numerical recipes in C, second edition, section 6.2",
+    year: 1992,
+    place: "Cambridge University Press",
+  },
   VG1980: {
     authors: "van Genuchten, M. Th.",
     title: "A closed-form equation for predicting the hydraulic conductivity of unsaturated soils",

@@ -1,13 +1,23 @@
 import type { JournalEntry } from "../journal/entry.ts";
 import type { StandIn } from "../plan/plan.ts";
 import type { Site } from "../site/site.ts";
-import { sunHours } from "../site/sun-hours.ts";
 import type { HoursReady } from "./hours-ready.ts";
-import { shortwaveFromSunshine } from "./shortwave.ts";
-import { HOUR_MS, type Weather } from "./weather.ts";
+import { correctRain } from "./instruments/correct-rain.ts";
+import { correctTemperature } from "./instruments/correct-temperature.ts";
+import { minimumBias } from "./instruments/minimum-bias.ts";
+import { type SettledHours, settleHours } from "./ladder/settle-hours.ts";
+import { forecastError } from "./members/forecast-error.ts";
+import { hoursOfMembers } from "./members/hours-of-members.ts";
+import { type MemberFrame, memberFrame } from "./members/member-frame.ts";
+import { PLACE_SD_C } from "./members/temp-members.ts";
+import type { Weather } from "./weather.ts";
+import { weatherTrust } from "./weather-trust.ts";
 
+/** The weather as the plan reckons with it: nothing unknown, everything that stood in told. */
 export interface WeatherReady {
+  /** One course, up to the whole hour of now. */
   readonly past: HoursReady;
+  /** From the whole hour of now; as many courses as the cloud has particles. */
   readonly ahead: HoursReady;
   readonly standIns: StandIn[];
   readonly trust: "full" | "reduced" | "poor";
@@ -20,6 +30,7 @@ export interface WeatherReady {
 export interface WeatherReadyInput {
   readonly weather: Weather;
   readonly site: Site;
+  /** As it now stands: corrections and undos applied. */
   readonly journal: readonly JournalEntry[];
   readonly nowUtcMs: number;
   readonly cloudSize: number;
@@ -27,78 +38,76 @@ export interface WeatherReadyInput {
   readonly seed: number;
 }
 
+/**
+ * Fills, mends and spreads a weather: the written ladder for what the feed left out, the grower's own gauge and
+ * thermometer for the past, and members for the time ahead.
+ * @throws RangeError for a now, horizon, seed or cloud size that is no such number
+ */
 export function weatherReady(input: WeatherReadyInput): WeatherReady {
-  const { weather, site, cloudSize } = input;
-  const split = Math.min(
-    weather.hourCount,
-    Math.max(0, Math.floor((input.nowUtcMs - weather.startUtcMs) / HOUR_MS)),
-  );
-  const base = settle(weather, site);
-  let end = split;
-  while (
-    end < weather.hourCount &&
-    end < split + input.horizonHours &&
-    Number.isFinite(weather.hours.tempC[end]!) &&
-    Number.isFinite(weather.hours.rainMm[end]!)
-  )
-    end++;
+  checkNumbers(input);
+  const { weather, site, journal } = input;
+  const settled = settleHours(weather, site, input);
+  // The bias is read off the model's own past, so before that past is mended.
+  const bias = minimumBias(settled, { journal, placeSdC: PLACE_SD_C.min });
+  correctTemperature(settled, journal);
+  correctRain(settled, journal);
+  const frame = memberFrame(input, settled);
+  const span = { nowHour: settled.nowHour, endHour: settled.hourCount };
+  const standIns = [...settled.tally.standIns(span), ...withoutMembers(frame)];
+  const { knownHours } = settled;
+  const ageHours = (input.nowUtcMs - weather.origin.fetchedUtcMs) / 3_600_000;
   return {
-    past: slice(base, { from: 0, to: split, memberCount: 1 }),
-    ahead: slice(base, { from: split, to: end, memberCount: cloudSize }),
-    standIns: [],
-    trust: "reduced",
-    realMemberCount: 0,
-    knownHours: end - split,
+    past: pastHours(settled),
+    ahead: hoursOfMembers(frame, bias),
+    standIns,
+    trust: weatherTrust({ standIns, knownHours, ageHours }),
+    realMemberCount: frame.ensemble?.memberCount ?? 0,
+    knownHours,
   };
 }
 
-function settle(weather: Weather, site: Site): HoursReady {
-  const { hours } = weather;
-  const sun = sunHours(weather, site);
-  const fill = (column: Float64Array, instead: (hour: number) => number) =>
-    column.map((value, hour) => (Number.isFinite(value) ? value : instead(hour)));
-  const tempC = fill(hours.tempC, (hour) => hours.tempC[hour - 1] || 10);
-  const cloudFrac = fill(hours.cloudFrac, () => 0.5);
+function checkNumbers(input: WeatherReadyInput): void {
+  const { nowUtcMs, cloudSize, horizonHours, seed } = input;
+  if (!Number.isFinite(nowUtcMs)) throw new RangeError(`now ${nowUtcMs} is no instant`);
+  if (!Number.isFinite(seed)) throw new RangeError(`seed ${seed} is no number`);
+  if (!Number.isInteger(cloudSize) || cloudSize < 1) throw new RangeError(`cloud size ${cloudSize}`);
+  if (!Number.isInteger(horizonHours) || horizonHours < 1) throw new RangeError(`horizon ${horizonHours} h`);
+}
+
+function pastHours({ columns, nowHour, startUtcMs }: SettledHours): HoursReady {
+  const cut = (column: Float64Array) => column.slice(0, nowHour);
   return {
-    startUtcMs: weather.startUtcMs,
-    hourCount: weather.hourCount,
+    startUtcMs,
+    hourCount: nowHour,
     memberCount: 1,
-    tempC,
-    dewPointC: fill(hours.dewPointC, (hour) => tempC[hour]! - 5),
-    rainMm: fill(hours.rainMm, () => 0),
-    windMPerS: fill(hours.windMPerS, () => 2.67),
-    radiationMjPerM2: fill(hours.radiationMjPerM2, (hour) =>
-      shortwaveFromSunshine({
-        extraterrestrialMjPerM2: sun.extraterrestrialMjPerM2[hour]!,
-        sunshineFrac: 1 - cloudFrac[hour]!,
-      }),
-    ),
-    cloudFrac,
-    gustMPerS: fill(hours.gustMPerS, (hour) => 1.7 * (hours.windMPerS[hour] || 2.67)),
-    weatherCode: fill(hours.weatherCode, () => -1),
+    tempC: cut(columns.tempC),
+    dewPointC: cut(columns.dewPointC),
+    rainMm: cut(columns.rainMm),
+    windMPerS: cut(columns.windMPerS),
+    radiationMjPerM2: cut(columns.radiationMjPerM2),
+    cloudFrac: cut(columns.cloudFrac),
+    gustMPerS: cut(columns.gustMPerS),
+    weatherCode: cut(columns.weatherCode),
   };
 }
 
-function slice(base: HoursReady, span: { from: number; to: number; memberCount: number }): HoursReady {
-  const { from, to, memberCount } = span;
-  const spread = (column: Float64Array) => {
-    const out = new Float64Array((to - from) * memberCount);
-    for (let hour = from; hour < to; hour++) {
-      out.fill(column[hour]!, (hour - from) * memberCount, (hour - from + 1) * memberCount);
-    }
-    return out;
-  };
-  return {
-    startUtcMs: base.startUtcMs + from * HOUR_MS,
-    hourCount: to - from,
-    memberCount,
-    tempC: spread(base.tempC),
-    dewPointC: spread(base.dewPointC),
-    rainMm: spread(base.rainMm),
-    windMPerS: spread(base.windMPerS),
-    radiationMjPerM2: spread(base.radiationMjPerM2),
-    cloudFrac: spread(base.cloudFrac),
-    gustMPerS: base.gustMPerS.slice(from, to),
-    weatherCode: base.weatherCode.slice(from, to),
-  };
+/** The share of hours ahead for which no real member tells the rain, and the spread that is drawn instead. */
+function withoutMembers(frame: MemberFrame): StandIn[] {
+  const told = frame.ensemble?.columns.rainMm;
+  const step = frame.ensemble?.memberCount ?? 1;
+  let untold = 0;
+  for (let hour = 0; hour < frame.hourCount; hour++) {
+    if (!Number.isFinite(told?.[hour * step] ?? Number.NaN)) untold++;
+  }
+  if (untold === 0) return [];
+  const middle = frame.days[Math.floor(frame.days.length / 2)]!;
+  const { et0SdFrac } = forecastError(middle.leadDay, frame.site.latDeg);
+  return [
+    {
+      quantity: "members",
+      method: "published-errors",
+      shareOfHoursFrac: untold / frame.hourCount,
+      errorEstimate: et0SdFrac,
+    },
+  ];
 }
