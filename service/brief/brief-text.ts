@@ -18,7 +18,7 @@ export function briefText(brief: Brief, { widthChars = 78 }: { widthChars?: numb
       brief.coming.heading,
       brief.coming.lines.flatMap((day) => [
         `- ${day.name}: ${day.sky}`,
-        ...day.deeds.map((deed) => `  - ${deed.sentence}`),
+        ...day.deeds.map((line) => `  - ${line}`),
       ]),
     ),
     section(

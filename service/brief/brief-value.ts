@@ -72,8 +72,8 @@ export interface ComingDay {
   readonly day: CalendarDay;
   readonly name: string;
   readonly sky: string;
-  /** Deeds that already have a day. */
-  readonly deeds: readonly BriefDeed[];
+  /** Deeds that already have a day, those alike in one line. */
+  readonly deeds: readonly string[];
 }
 
 export interface BriefCaution {

@@ -7,6 +7,7 @@ import type { Brief, BriefDeed, BriefStop, ComingDay, KeepDryLine } from "./brie
 import { cautionLines } from "./caution-lines.ts";
 import { deedLine } from "./deed-line.ts";
 import { groupedBy } from "./grouped-by.ts";
+import { groupedDeeds } from "./grouped-deeds.ts";
 import { type Naming, namingFor } from "./naming.ts";
 import { reasonLine } from "./reason-line.ts";
 import { comingSky, skyLines } from "./sky-lines.ts";
@@ -122,15 +123,21 @@ function comingDays(later: readonly Planned[], naming: Naming): ComingDay[] {
       day: outline.day,
       name: words.day(outline.day),
       sky: comingSky(outline, naming),
-      deeds: (byDay.get(outline.day) ?? [])
-        .map((one) => deedLine({ ...one, naming: naming.onDay(outline.day) }))
-        .sort(byHour),
+      deeds: groupedDeeds(
+        (byDay.get(outline.day) ?? [])
+          .map((one) => deedLine({ ...one, naming: naming.onDay(outline.day) }))
+          .sort(byHour),
+        naming,
+      ),
     }));
 }
 
+/** Windows named in a brief; further ones are on the page of the sky. */
+const WINDOWS_AT_MOST = 5;
+
 function windowLines({ plan, words }: Naming): string[] {
   if (plan.workWindows.length === 0) return [words.say("brief.windows.none")];
-  return plan.workWindows.map((window) =>
+  return plan.workWindows.slice(0, WINDOWS_AT_MOST).map((window) =>
     words.say("brief.window", {
       dayName: words.day(calendarDay(Date.parse(window.from), plan.zone)),
       fromTime: words.clock(Date.parse(window.from), plan.zone),

@@ -1,4 +1,5 @@
 import type { Caution } from "../../core/plan/plan.ts";
+import { calendarDay } from "../../core/site/local-days.ts";
 import type { BriefCaution } from "./brief-value.ts";
 import type { Naming } from "./naming.ts";
 
@@ -23,7 +24,12 @@ function potsText(potIds: readonly string[], { words, potName }: Naming): string
   return words.list(restCount > 0 ? [...named, words.say("caution.more-pots", { restCount })] : named);
 }
 
-function spanText(caution: Caution, { words, when }: Naming): string {
+/** Hours from to; of a span within another day the day is said once. */
+function spanText(caution: Caution, { words, when, plan }: Naming): string {
   if (caution.from === undefined || caution.to === undefined) return words.say("caution.span.unknown");
-  return words.say("caution.span", { from: when(caution.from), to: when(caution.to) });
+  const fromUtcMs = Date.parse(caution.from);
+  const day = calendarDay(fromUtcMs, plan.zone);
+  const isOneDay = day === calendarDay(Date.parse(caution.to) - 1, plan.zone);
+  const from = isOneDay ? words.clock(fromUtcMs, plan.zone) : when(caution.from);
+  return words.say("caution.span", { from, to: when(caution.to) });
 }

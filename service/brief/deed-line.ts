@@ -40,19 +40,33 @@ export function deedLine(input: { potPlan: PotPlan; deed: Deed; naming: Naming }
 function amountText(deed: Deed, potPlan: PotPlan, { words }: Naming): string | null {
   if (deed.action !== "water" && deed.action !== "soak-slowly") return null;
   const waterMl = deed.amountMl;
+  const isEach = potPlan.count > 1;
+  if (waterMl === undefined) return deed.untilItRunsThrough ? words.say("deed.through") : null;
   if (deed.untilItRunsThrough) {
-    return waterMl === undefined ? words.say("deed.through") : words.say("deed.amount-through", { waterMl });
+    return words.say(isEach ? "deed.amount-through-each" : "deed.amount-through", { waterMl });
   }
-  if (waterMl === undefined) return null;
-  return words.say(potPlan.count > 1 ? "deed.amount-each" : "deed.amount", { waterMl });
+  return words.say(isEach ? "deed.amount-each" : "deed.amount", { waterMl });
 }
 
-function hourText(deed: Deed, { words, when }: Naming): string | null {
-  if (deed.from !== undefined && deed.by !== undefined) {
-    return words.say("deed.between", { from: when(deed.from), by: when(deed.by) });
-  }
-  if (deed.by !== undefined) return words.say("deed.by", { time: when(deed.by) });
-  return deed.from === undefined ? null : words.say("deed.from", { time: when(deed.from) });
+const HOUR_MS = 3_600_000;
+/** A span this long leaves the day open, so only the end that binds is said. Chosen by us. */
+const OPEN_DAY_MS = 8 * HOUR_MS;
+
+function hourText(deed: Deed, naming: Naming): string | null {
+  const { words, when } = naming;
+  const { from, by } = bindingHours(deed, naming);
+  if (from !== undefined && by !== undefined)
+    return words.say("deed.between", { from: when(from), by: when(by) });
+  if (by !== undefined) return words.say("deed.by", { time: when(by) });
+  return from === undefined ? null : words.say("deed.from", { time: when(from) });
+}
+
+/** Without a beginning that has passed, and without the end that does not matter where the whole day is open. */
+function bindingHours({ action, from, by }: Deed, { plan }: Naming): Pick<Deed, "from" | "by"> {
+  if (from === undefined || by === undefined) return { ...(from && { from }), ...(by && { by }) };
+  if (Date.parse(from) < Date.parse(plan.issuedAt) + HOUR_MS) return { by };
+  if (Date.parse(by) - Date.parse(from) < OPEN_DAY_MS) return { from, by };
+  return action === "carry-out" ? { from } : { by };
 }
 
 function liftNotes(deed: Deed, { words }: Naming): string[] {

@@ -1,4 +1,5 @@
 import type { DayOutline } from "../../core/plan/plan.ts";
+import type { Words } from "../words/words.ts";
 import type { Naming } from "./naming.ts";
 
 /** The day's sky in one sentence, and its thunder hours in a second. */
@@ -25,14 +26,14 @@ function skyFigures(day: DayOutline, { words }: Naming): Record<string, number |
     tempMinC: day.tempMinC.mid,
     tempMaxC: day.tempMaxC.mid,
     gustMPerS: day.gustMPerS,
-    rain: wet
-      ? words.say("sky.rain", {
-          rainShareFrac: day.rainShareFrac,
-          lowMm: day.rainMm.low,
-          highMm: day.rainMm.high,
-        })
-      : words.say("sky.dry"),
+    rain: wet ? rainText(day, words) : words.say("sky.dry"),
   };
+}
+
+function rainText({ rainShareFrac, rainMm }: DayOutline, { say, figure }: Words): string {
+  const isNarrow = figure("rainMm", rainMm.low)?.number === figure("rainMm", rainMm.high)?.number;
+  const amount = { lowMm: rainMm.low, highMm: rainMm.high };
+  return say(isNarrow ? "sky.rain-one" : "sky.rain", { rainShareFrac, ...amount });
 }
 
 /** Thunder hours as spans: neighbouring hours are one span. */

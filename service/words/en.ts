@@ -39,6 +39,7 @@ export const EN = {
   "deed.sentence": "{verb}: {details}.",
   "deed.amount": "{waterMl}",
   "deed.amount-each": "{waterMl} each",
+  "deed.amount-through-each": "until it runs through, about {waterMl} each",
   "deed.amount-through": "until it runs through, about {waterMl}",
   "deed.through": "until it runs through",
   "deed.to": "to {place}",
@@ -122,6 +123,7 @@ export const EN = {
 
   "sky.line": "{tempMinC} to {tempMaxC}, {rain}, gusts to {gustMPerS}.",
   "sky.dry": "dry",
+  "sky.rain-one": "{rainShareFrac} chance of rain, about {highMm}",
   "sky.rain": "{rainShareFrac} chance of rain, {lowMm} to {highMm}",
   "sky.thunder": "Thunder is in reach {hours}: nothing outdoors then.",
   "sky.span": "from {from} to {to}",

@@ -23,6 +23,9 @@ const ounces = (ml: number): Shown =>
 const millimetres = (mm: number): Shown => shown(mm, Math.abs(mm) < 3 ? 1 : 0, "mm");
 const kilograms = (kg: number): Shown => shown(kg, Math.abs(kg) < 10 ? 1 : 0, "kg");
 
+/** A chance is never nought or whole: what was not foreseen is still possible. */
+const chance = (frac: number): Shown => shown(Math.min(99, Math.max(1, Math.round(frac * 100))), 0, "%");
+
 /** Longest suffix first. Half degrees: a forecast is no finer, and whole ones hide which side of a limit it is. */
 const MEASURES: readonly Measure[] = [
   {
@@ -33,6 +36,7 @@ const MEASURES: readonly Measure[] = [
   { suffix: "KgPerL", metric: (v) => shown(v, 2, "kg/l"), us: (v) => shown(v * 62.428, 0, "lb/ft³") },
   { suffix: "MmPerH", metric: (v) => shown(v, 0, "mm/h"), us: (v) => shown(v / 25.4, 2, "in/h") },
   { suffix: "MPerS", metric: (v) => shown(v * 3.6, 0, "km/h"), us: (v) => shown(v * 2.23694, 0, "mph") },
+  { suffix: "ShareFrac", metric: chance, us: chance },
   { suffix: "Frac", metric: (v) => shown(v * 100, 0, "%"), us: (v) => shown(v * 100, 0, "%") },
   { suffix: "Ml", metric: litres, us: ounces },
   { suffix: "Mm", metric: millimetres, us: (v) => shown(v / 25.4, 2, "in") },

@@ -165,7 +165,7 @@ function Coming({ brief }: { brief: Brief }) {
             <dt>{day.name}</dt>
             <dd>{day.sky}</dd>
             {day.deeds.map((deed) => (
-              <dd class="coming-deed">{deed.sentence}</dd>
+              <dd class="coming-deed">{deed}</dd>
             ))}
           </div>
         ))}

@@ -37,7 +37,7 @@ describe("a brief", () => {
     expect(brief().coming.lines).toMatchObject([
       {
         name: "Friday 14 May",
-        deeds: [{ sentence: "Carry back out: Aloe, to South rail, from 09:00." }],
+        deeds: ["Carry back out: Aloe, to South rail, from 09:00."],
       },
     ]);
   });
