@@ -1,4 +1,4 @@
-import { airySuctionCm, wetLayerCm } from "../pot/hold-layer.ts";
+import { wetLayerCm } from "../pot/hold-layer.ts";
 import { waterMlAtRest } from "../pot/hold-water.ts";
 import type { Vessel } from "../pot/vessel.ts";
 import { vesselProblems } from "../pot/vessel-checks.ts";
@@ -28,10 +28,6 @@ export interface Hold {
   readonly unusableMl: number;
   /** Height of the layer at the base with under 10 % air after draining. */
   readonly wetLayerCm: number;
-  /** Water content above which the very base has under 10 % air. */
-  readonly wetBaseAboveMl: number;
-  /** Water when every pore that can fill is full. */
-  readonly soakedMl: number;
   readonly surfaceAreaCm2: number;
   readonly rimAreaCm2: number;
   /** Side wall against the mix. */
@@ -87,8 +83,7 @@ function holdOf(worked: WorkedMix, vessel: Vessel): Hold {
   const { retention } = worked;
   const depthCm = mixDepthCm(vessel);
   const volumeMl = volumeMlBetween(vessel, { fromCm: 0, toCm: depthCm });
-  const restMl = (suctionAtBaseCm: number) => waterMlAtRest({ retention, vessel, suctionAtBaseCm });
-  const capacityMl = restMl(-(vessel.saucerCm ?? 0));
+  const capacityMl = waterMlAtRest({ retention, vessel, suctionAtBaseCm: -(vessel.saucerCm ?? 0) });
   const unusableMl = Math.min(capacityMl, retention.unusableFrac * volumeMl);
   const soakedMl = retention.saturatedFrac * volumeMl;
   const dryMassKg =
@@ -102,8 +97,6 @@ function holdOf(worked: WorkedMix, vessel: Vessel): Hold {
     usableMl: capacityMl - unusableMl,
     unusableMl,
     wetLayerCm: wetLayerCm({ retention, vessel }),
-    wetBaseAboveMl: restMl(airySuctionCm(retention)),
-    soakedMl,
     surfaceAreaCm2: areaCm2At(vessel, depthCm),
     rimAreaCm2: areaCm2At(vessel, vessel.heightCm),
     wallAreaCm2: wallAreaCm2To(vessel, depthCm),
