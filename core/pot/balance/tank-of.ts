@@ -85,7 +85,7 @@ export function tankOf(plan: TankPlan, particles: Particles): Tank {
 function surfaceColumns(plan: TankPlan, input: { particles: Particles; surfaceMostMl: Float64Array }) {
   const { hold } = plan.inVessel;
   const { surfaceMostMl, particles } = input;
-  const sorptionMl2 = mlFromMm(sorptivityMmPerSqrtDay(hold.capacityFrac), hold.surfaceAreaCm2) ** 2 / 24;
+  const sorptionMl2 = mlFromMm(sorptivityMmPerSqrtDay(plan.inVessel), hold.surfaceAreaCm2) ** 2 / 24;
   const shade = 1 - CANOPY_SHADE * Math.min(1, canopyAreaCm2(plan) / hold.surfaceAreaCm2);
   const demandMl = WET_SURFACE_COEFFICIENT * shade * mlFromMm(1, hold.surfaceAreaCm2);
   const sorptionMl2PerH = particles.surfaceFactor.map((factor) => sorptionMl2 * factor * factor);

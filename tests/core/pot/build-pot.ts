@@ -4,8 +4,8 @@ import { type MixInVessel, mixInVessel } from "../../../core/mix/mix-in-vessel.t
 import type { GroupValues } from "../../../core/plant/group.ts";
 import { groupsById } from "../../../core/plant/groups.ts";
 import { plantMassKg } from "../../../core/plant/plant-mass.ts";
-import { type TankPlan, tankOf } from "../../../core/pot/balance/tank-of.ts";
 import type { Tank } from "../../../core/pot/balance/tank.ts";
+import { type TankPlan, tankOf } from "../../../core/pot/balance/tank-of.ts";
 import { drawParticles } from "../../../core/pot/learn/draw-particles.ts";
 import type { Vessel } from "../../../core/pot/vessel.ts";
 import { wetAboveFrac } from "../../../core/pot/wet-above.ts";

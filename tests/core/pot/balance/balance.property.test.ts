@@ -53,7 +53,12 @@ const anyWeather = fc.record({
 type Hours = { rainMm: number[]; et0Mm: number[] };
 
 /** Runs a tank hour by hour with a look after each. */
-function course(tank: Tank, hours: Hours, pours: ReadonlyMap<number, number>, look: (hour: number) => void): void {
+function course(
+  tank: Tank,
+  hours: Hours,
+  pours: ReadonlyMap<number, number>,
+  look: (hour: number) => void,
+): void {
   const weather = forcing({
     hourCount: HOURS,
     rainMm: (hour) => hours.rainMm[hour]!,
@@ -73,18 +78,23 @@ function heldMl(tank: Tank, particle: number): number {
 describe("the hourly balance", () => {
   it("accounts for every drop: water in is water out and change", () => {
     fc.assert(
-      fc.property(anyPot, anyWeather, fc.double({ min: 0, max: 3000, noNaN: true }), ({ plan, seed }, hours, pourMl) => {
-        const tank = drawnTank(plan, { seed });
-        const before = Array.from({ length: tank.size }, (_, k) => heldMl(tank, k));
-        course(tank, hours, new Map([[50, pourMl]]), () => undefined);
-        for (let k = 0; k < tank.size; k++) {
-          const out =
-            tank.drainedMl[k]! + tank.evaporatedMl[k]! + tank.wallLossMl[k]! + tank.transpiredMl[k]!;
-          const change = heldMl(tank, k) - before[k]!;
-          const scale = 1 + tank.enteredMl[k]! / 1000;
-          expect(Math.abs(tank.enteredMl[k]! - out - change)).toBeLessThan(ROUNDING_ML * scale);
-        }
-      }),
+      fc.property(
+        anyPot,
+        anyWeather,
+        fc.double({ min: 0, max: 3000, noNaN: true }),
+        ({ plan, seed }, hours, pourMl) => {
+          const tank = drawnTank(plan, { seed });
+          const before = Array.from({ length: tank.size }, (_, k) => heldMl(tank, k));
+          course(tank, hours, new Map([[50, pourMl]]), () => undefined);
+          for (let k = 0; k < tank.size; k++) {
+            const out =
+              tank.drainedMl[k]! + tank.evaporatedMl[k]! + tank.wallLossMl[k]! + tank.transpiredMl[k]!;
+            const change = heldMl(tank, k) - before[k]!;
+            const scale = 1 + tank.enteredMl[k]! / 1000;
+            expect(Math.abs(tank.enteredMl[k]! - out - change)).toBeLessThan(ROUNDING_ML * scale);
+          }
+        },
+      ),
       { numRuns: 60 },
     );
   });
@@ -120,7 +130,10 @@ describe("the hourly balance", () => {
   });
 
   it("never wets a pot by more sun, then or later", () => {
-    const share = fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: HOURS, maxLength: HOURS });
+    const share = fc.array(fc.double({ min: 0, max: 1, noNaN: true }), {
+      minLength: HOURS,
+      maxLength: HOURS,
+    });
     fc.assert(
       fc.property(anyPot, anyWeather, share, (pot, hours, less) => {
         const duller = { ...hours, et0Mm: hours.et0Mm.map((mm, hour) => mm * less[hour]!) };

@@ -105,11 +105,14 @@ const EXAMPLE_36 = [
 describe("FAO56 example 36, available water", () => {
   it("has nine cases", () => expect(EXAMPLE_36).toHaveLength(9));
 
-  it.each(EXAMPLE_36)("%s in %s", (_crop, _soil, depthM, depletionFrac, fieldCapacityFrac, wiltingFrac, taw, raw) => {
-    const zone = rootZoneOf({ fieldCapacityFrac, wiltingFrac, depthM, depletionFrac });
-    expect(Math.abs(zone.usableMm - taw)).toBeLessThanOrEqual(0.501);
-    expect(Math.abs(zone.readilyUsableMm - raw)).toBeLessThanOrEqual(0.501);
-  });
+  it.each(EXAMPLE_36)(
+    "%s in %s",
+    (_crop, _soil, depthM, depletionFrac, fieldCapacityFrac, wiltingFrac, taw, raw) => {
+      const zone = rootZoneOf({ fieldCapacityFrac, wiltingFrac, depthM, depletionFrac });
+      expect(Math.abs(zone.usableMm - taw)).toBeLessThanOrEqual(0.501);
+      expect(Math.abs(zone.readilyUsableMm - raw)).toBeLessThanOrEqual(0.501);
+    },
+  );
 
   it.each(EXAMPLE_36)("%s in %s: the tank cuts the plant from RAW on and dries it to TAW", (...row) => {
     const [, , , depletionFrac, , , taw, raw] = row;
