@@ -11,6 +11,7 @@ export interface WatchedDeed {
   readonly hits: number;
   /** Amendments in which it stood. */
   readonly amendments: number;
+  /** By when, as the grower was told; null for the day itself. */
   readonly byUtcMs: number | null;
 }
 
@@ -38,8 +39,13 @@ const LEAVE_HARM = 0.01;
 const LOOKS_TO_TURN = 2;
 /** With less time than this one look is enough. Chosen by us. */
 const NO_TIME_TO_WAIT_MS = 6 * HOUR_MS;
+/** A deed that was told for later is news when it must be done sooner by more than this. Chosen by us. */
+const SOONER_MS = 6 * HOUR_MS;
 /** A deed stands in this many amendments a day at most. Chosen by us: once called off, once asked for again. */
 const MOST_AMENDMENTS = 2;
+
+/** Deeds that nothing is lost by hearing of tomorrow. */
+const QUIET = new Set<Deed["action"]>(["none", "keep-dry", "carry-out"]);
 
 const FRESH: WatchedDeed = {
   told: false,
@@ -50,10 +56,10 @@ const FRESH: WatchedDeed = {
   byUtcMs: null,
 };
 
-/** The state after the morning brief: what it asks for urgently has been told. */
-export function watchFrom(morning: Plan, nowUtcMs: number): WatchState {
-  const urgent = urgentDeeds(morning, nowUtcMs);
-  const deeds = [...urgent].map(([key, { byUtcMs }]) => [
+/** The state after the morning brief: whatever it asks for has been told, for the coming days too. */
+export function watchFrom(morning: Plan): WatchState {
+  const asked = askedFor(morning, Number.POSITIVE_INFINITY);
+  const deeds = [...asked].map(([key, { byUtcMs }]) => [
     key,
     { ...FRESH, told: true, byMorning: true, byUtcMs },
   ]);
@@ -66,7 +72,7 @@ export function watchFrom(morning: Plan, nowUtcMs: number): WatchState {
  * morning asked for is called off, and a deed that came with an amendment is left to lapse on the page.
  */
 export function watch(state: WatchState, { plan, nowUtcMs }: { plan: Plan; nowUtcMs: number }): WatchResult {
-  const urgent = urgentDeeds(plan, nowUtcMs);
+  const asked = askedFor(plan, nowUtcMs + AHEAD_MS);
   const done = new Set(
     plan.changesSince.filter(({ because }) => because === "journal").map(({ potId }) => potId),
   );
@@ -75,9 +81,9 @@ export function watch(state: WatchState, { plan, nowUtcMs }: { plan: Plan; nowUt
     added: [] as string[],
     calledOff: [] as string[],
   };
-  for (const key of new Set([...Object.keys(state.deeds), ...urgent.keys()])) {
+  for (const key of new Set([...Object.keys(state.deeds), ...asked.keys()])) {
     const before = state.deeds[key] ?? FRESH;
-    const turn = turned(before, { asked: urgent.get(key), isDone: done.has(potOf(key)), nowUtcMs });
+    const turn = turned(before, { asked: asked.get(key), isDone: done.has(potOf(key)), nowUtcMs });
     result.deeds[key] = turn.after;
     if (turn.say === "added") result.added.push(key);
     if (turn.say === "called-off") result.calledOff.push(key);
@@ -107,56 +113,63 @@ interface Look {
 
 function turned(before: WatchedDeed, look: Look): { after: WatchedDeed; say: "added" | "called-off" | null } {
   const seen = counted(before, look);
-  if (wantsTelling(seen, look)) return { after: told(seen, true), say: "added" };
-  if (wantsCallingOff(seen, look)) return { after: told(seen, false), say: "called-off" };
+  const byUtcMs = look.asked?.byUtcMs ?? seen.byUtcMs;
+  if (wantsTelling(seen, look)) return { after: afterTelling(seen, { told: true, byUtcMs }), say: "added" };
+  if (wantsCallingOff(seen, look))
+    return { after: afterTelling(seen, { told: false, byUtcMs }), say: "called-off" };
   return { after: seen, say: null };
 }
 
 function counted(before: WatchedDeed, { asked }: Look): WatchedDeed {
   const harm = asked?.harm ?? 0;
-  const byUtcMs = asked ? asked.byUtcMs : before.byUtcMs;
-  if (harm >= ENTER_HARM) return { ...before, hits: before.hits + 1, misses: 0, byUtcMs };
-  if (harm < LEAVE_HARM) return { ...before, hits: 0, misses: before.misses + 1, byUtcMs };
-  return { ...before, hits: 0, misses: 0, byUtcMs };
+  if (harm >= ENTER_HARM) return { ...before, hits: before.hits + 1, misses: 0 };
+  if (harm < LEAVE_HARM) return { ...before, hits: 0, misses: before.misses + 1 };
+  return { ...before, hits: 0, misses: 0 };
 }
 
 function wantsTelling(seen: WatchedDeed, { asked, nowUtcMs }: Look): boolean {
-  if (seen.told || seen.hits === 0 || seen.amendments >= MOST_AMENDMENTS) return false;
-  const isPressing = asked?.byUtcMs != null && asked.byUtcMs - nowUtcMs < NO_TIME_TO_WAIT_MS;
+  if (!asked || seen.hits === 0 || seen.amendments >= MOST_AMENDMENTS) return false;
+  if (seen.told) return isMuchSooner(asked, seen);
+  const isPressing = asked.byUtcMs !== null && asked.byUtcMs - nowUtcMs < NO_TIME_TO_WAIT_MS;
   return isPressing || seen.amendments === 0 || seen.hits >= LOOKS_TO_TURN;
 }
 
-/** Not what has been done, nor what is over: nobody waits to hear about it. One amendment is kept for asking again. */
+function isMuchSooner(asked: Asked, seen: WatchedDeed): boolean {
+  return asked.byUtcMs !== null && seen.byUtcMs !== null && seen.byUtcMs - asked.byUtcMs > SOONER_MS;
+}
+
+/**
+ * Only what the morning asked for within the coming day; not what has been done, nor what is over: nobody waits to hear
+ * about it. One amendment is kept for asking again.
+ */
 function wantsCallingOff(seen: WatchedDeed, { isDone, nowUtcMs }: Look): boolean {
-  const isOver = seen.byUtcMs !== null && seen.byUtcMs <= nowUtcMs;
-  if (!seen.told || !seen.byMorning || isDone || isOver) return false;
+  const isAhead = seen.byUtcMs === null || (seen.byUtcMs > nowUtcMs && seen.byUtcMs <= nowUtcMs + AHEAD_MS);
+  if (!seen.told || !seen.byMorning || isDone || !isAhead) return false;
   return seen.misses >= LOOKS_TO_TURN && seen.amendments <= MOST_AMENDMENTS - 2;
 }
 
-function told(seen: WatchedDeed, isTold: boolean): WatchedDeed {
-  return { ...seen, told: isTold, hits: 0, misses: 0, amendments: seen.amendments + 1 };
+function afterTelling(
+  seen: WatchedDeed,
+  { told, byUtcMs }: { told: boolean; byUtcMs: number | null },
+): WatchedDeed {
+  return { ...seen, told, byUtcMs, hits: 0, misses: 0, amendments: seen.amendments + 1 };
 }
 
-/** What the coming 24 hours ask for, by pot and action; the larger harm where one pot has the same action twice. */
-function urgentDeeds(plan: Plan, nowUtcMs: number): Map<string, Asked> {
-  const urgent = new Map<string, Asked>();
+/** What a plan asks for until an instant, by pot and action; the first where one pot has the same action twice. */
+function askedFor(plan: Plan, untilUtcMs: number): Map<string, Asked> {
+  const asked = new Map<string, Asked>();
   for (const pot of plan.pots)
     for (const deed of [pot as Deed, ...pot.then]) {
-      if (!isForNow(deed, nowUtcMs)) continue;
       const key = keyOf(pot, deed);
-      if ((urgent.get(key)?.harm ?? 0) <= deed.harmAvoided)
-        urgent.set(key, {
-          harm: deed.harmAvoided,
-          byUtcMs: deed.by === undefined ? null : Date.parse(deed.by),
-        });
+      if (QUIET.has(deed.action) || asked.has(key) || startUtcMs(deed) > untilUtcMs) continue;
+      asked.set(key, { harm: deed.harmAvoided, byUtcMs: deed.by === undefined ? null : Date.parse(deed.by) });
     }
-  return urgent;
+  return asked;
 }
 
-function isForNow(deed: Deed, nowUtcMs: number): boolean {
-  if (deed.action === "none" || deed.action === "keep-dry" || deed.action === "carry-out") return false;
+function startUtcMs(deed: Deed): number {
   const start = deed.from ?? deed.by;
-  return deed.harmAvoided >= LEAVE_HARM && (start === undefined || Date.parse(start) <= nowUtcMs + AHEAD_MS);
+  return start === undefined ? 0 : Date.parse(start);
 }
 
 function keyOf(pot: PotPlan, deed: Deed): string {

@@ -38,7 +38,7 @@ async function makeMorning(
         nowUtcMs,
         amendment: null,
       }),
-      alongside: (step) => step.watchState.put(siteId, watchFrom(plan, nowUtcMs)),
+      alongside: (step) => step.watchState.put(siteId, watchFrom(plan)),
     }),
   });
   return made.ok ? [] : made.problems;

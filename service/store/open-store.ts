@@ -22,6 +22,9 @@ export interface Store extends StoreQueries {
   close(): Promise<void>;
 }
 
+/** Statements kept ready: the jobs ask the same few every minute. Long ones are inserts of many rows, each its own. */
+const KNOWN_STATEMENTS = 300;
+const LONGEST_KNOWN_CHARS = 2000;
 const IN_MEMORY = ":memory:";
 /** Longest wait for another process that is writing, such as a command beside the service. */
 const BUSY_WAIT_MS = 5000;
@@ -76,8 +79,14 @@ function openFile(file: string): Database.Database {
  * the first write, and fails at once, whatever the wait, when another program has written since the first read.
  */
 function writingAtOnce(raw: Database.Database): SqliteDatabase {
+  const known = new Map<string, SqliteStatement>();
+  const prepare = (text: string) => {
+    const statement = named(raw.prepare(text === "begin" ? "begin immediate" : text));
+    if (known.size < KNOWN_STATEMENTS && text.length < LONGEST_KNOWN_CHARS) known.set(text, statement);
+    return statement;
+  };
   return {
-    prepare: (text) => named(raw.prepare(text === "begin" ? "begin immediate" : text)),
+    prepare: (text) => known.get(text) ?? prepare(text),
     close: () => {
       raw.close();
     },
