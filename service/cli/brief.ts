@@ -23,7 +23,7 @@ export const brief: Verb = {
     site: { type: "string", value: "id", about: "which site, where several are kept" },
   },
   run: ({ options }) =>
-    withKeptStore(HEADING, async (kept) => {
+    withKeptStore({ heading: HEADING }, async (kept) => {
       const site = await siteAsked(kept.store, options.site as string | undefined);
       if (!site.ok) {
         sayProblems(HEADING, site.problems);

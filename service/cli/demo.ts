@@ -50,7 +50,7 @@ function demoSettings(port: string | undefined): Outcome<ServiceSettings> {
     LEEBENCH_LOCALE,
     LEEBENCH_UNITS,
     LEEBENCH_PORT: port,
-    LEEBENCH_LOG_LEVEL: "warn",
+    LEEBENCH_LOG_LEVEL: "error",
   });
   if (read.ok) return read;
   const asOption = (name: string | number) => (name === "LEEBENCH_PORT" ? "--port" : name);

@@ -1,11 +1,16 @@
 import process from "node:process";
 import type { Outcome } from "../../core/problem.ts";
 
-/** The whole of standard input as one JSON value. */
-export async function readJson(input: AsyncIterable<Buffer> = process.stdin): Promise<Outcome<unknown>> {
+/** The whole of standard input. */
+export async function readText(input: AsyncIterable<Buffer> = process.stdin): Promise<string> {
   const parts: Buffer[] = [];
   for await (const part of input) parts.push(part);
-  return parseJson(new TextDecoder().decode(Buffer.concat(parts)));
+  return new TextDecoder().decode(Buffer.concat(parts));
+}
+
+/** The whole of standard input as one JSON value. */
+export async function readJson(): Promise<Outcome<unknown>> {
+  return parseJson(await readText());
 }
 
 /**

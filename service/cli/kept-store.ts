@@ -1,4 +1,4 @@
-import { existsSync } from "node:fs";
+import { existsSync, mkdirSync } from "node:fs";
 import { join } from "node:path";
 import process from "node:process";
 import { nearestNames } from "../../core/mix/nearest-names.ts";
@@ -7,6 +7,7 @@ import type { Site } from "../../core/site/site.ts";
 import { readSettings, type ServiceSettings } from "../config.ts";
 import { openStore, type Store } from "../store/open-store.ts";
 import { StoreFault } from "../store/store-fault.ts";
+import { STORE_NAME } from "../store/store-names.ts";
 import { say, sayProblems } from "./output.ts";
 import { BAD_INPUT, type ExitCode, FAILED } from "./verb.ts";
 
@@ -15,29 +16,45 @@ export interface Kept {
   readonly settings: ServiceSettings;
 }
 
-/** Opens the store that the environment names, beside a running service or without one, and closes it after. */
-export async function withKeptStore(
+/** Reads the settings from the environment; every fault at once. A store that cannot do its part ends with 2. */
+export async function withSettings(
   heading: string,
-  work: (kept: Kept) => Promise<ExitCode>,
+  work: (settings: ServiceSettings) => Promise<ExitCode>,
 ): Promise<ExitCode> {
   const read = readSettings(process.env);
   if (!read.ok) {
     sayProblems(heading, read.problems);
     return BAD_INPUT;
   }
-  const { dataDir } = read.value;
-  const file = join(dataDir, "leebench.db");
-  if (!existsSync(file)) {
-    sayProblems(heading, [{ code: "nothing-kept", path: ["LEEBENCH_DATA_DIR"], data: { dataDir } }]);
-    say("Nothing is kept there yet. Start the service (npm start) and enter a place and a first pot.");
-    return FAILED;
-  }
   try {
-    const store = await openStore(file);
-    return await work({ store, settings: read.value }).finally(() => store.close());
+    return await work(read.value);
   } catch (error) {
     return storeFailed(heading, error);
   }
+}
+
+/**
+ * Opens the store that the environment names, beside a running service or without one, and closes it after.
+ * @param making  makes a store where there is none; else that is told, and nothing is made
+ */
+export function withKeptStore(
+  { heading, making = false }: { heading: string; making?: boolean },
+  work: (kept: Kept) => Promise<ExitCode>,
+): Promise<ExitCode> {
+  return withSettings(heading, async (settings) => {
+    const { dataDir } = settings;
+    const file = join(dataDir, STORE_NAME);
+    if (!making && !existsSync(file)) return nothingKept(heading, dataDir);
+    mkdirSync(dataDir, { recursive: true, mode: 0o700 });
+    const store = await openStore(file);
+    return await work({ store, settings }).finally(() => store.close());
+  });
+}
+
+function nothingKept(heading: string, dataDir: string): ExitCode {
+  sayProblems(heading, [{ code: "nothing-kept", path: ["LEEBENCH_DATA_DIR"], data: { dataDir } }]);
+  say("Nothing is kept there yet. Start the service (npm start) and enter a place and a first pot.");
+  return FAILED;
 }
 
 /** The site asked for, or the only one. */

@@ -22,7 +22,7 @@ export const VERBS: readonly VerbEntry[] = [
   },
   {
     name: "schema",
-    summary: "print the JSON Schema of a case or of a plan",
+    summary: "print the JSON Schema of a case, a plan or an export",
     load: async () => (await import("./schema.ts")).schema,
   },
   {
@@ -39,5 +39,25 @@ export const VERBS: readonly VerbEntry[] = [
     name: "serve",
     summary: "run the service: pages, morning plan, messages",
     load: async () => (await import("./serve.ts")).serve,
+  },
+  {
+    name: "backup",
+    summary: "copy all that is kept, checked, while the service runs",
+    load: async () => (await import("./backup.ts")).backup,
+  },
+  {
+    name: "restore",
+    summary: "put a backup in the place of what is kept",
+    load: async () => (await import("./restore.ts")).restore,
+  },
+  {
+    name: "export",
+    summary: "print all that is kept as one JSON object, or the pots as CSV",
+    load: async () => (await import("./export.ts")).exportVerb,
+  },
+  {
+    name: "import",
+    summary: "take in what export printed",
+    load: async () => (await import("./import.ts")).importVerb,
   },
 ];

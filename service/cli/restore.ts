@@ -1,0 +1,22 @@
+import { resolve } from "node:path";
+import { restore as restoreStore } from "../store/restore.ts";
+import { withSettings } from "./kept-store.ts";
+import { print } from "./output.ts";
+import { DONE, type Verb } from "./verb.ts";
+
+export const restore: Verb = {
+  about: [
+    "Puts a backup in the place of what is kept in LEEBENCH_DATA_DIR. Stop the service first. The backup is checked " +
+      "before anything is touched, and what was there is set aside, not lost.",
+  ],
+  positionals: [{ name: "file", about: "a backup as leebench backup prints it" }],
+  options: {},
+  run: ({ words }) =>
+    withSettings("leebench restore", async ({ dataDir }) => {
+      const restored = await restoreStore({ backupFile: resolve(words[0]!), dataDir, nowUtcMs: Date.now() });
+      const { site = 0, pot = 0, journal = 0 } = restored.counts;
+      await print(`${dataDir} now holds sites ${site}, pots ${pot}, journal entries ${journal}\n`);
+      if (restored.setAside) await print(`What was there before is in ${restored.setAside}\n`);
+      return DONE;
+    }),
+};
