@@ -1,8 +1,11 @@
 import type { HoursReady } from "./hours-ready.ts";
 
-/** WMO code 4677: 95 to 99 are thunderstorms at the time of the report. [WMO306] */
+/**
+ * Thunder at the time of the report or in the hour before it, by WMO code 4677: 17 and 29 without rain, 91 to 94 in
+ * the hour before, 95 to 99 now. [WMO306]
+ */
 export function isThunder(weatherCode: number): boolean {
-  return weatherCode >= 95 && weatherCode <= 99;
+  return weatherCode === 17 || weatherCode === 29 || (weatherCode >= 91 && weatherCode <= 99);
 }
 
 /**
