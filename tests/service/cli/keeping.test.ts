@@ -1,0 +1,91 @@
+import { existsSync } from "node:fs";
+import { mkdtemp, rm } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { fillStore } from "../../../demo/fill-store.ts";
+import { demoCollection } from "../../../demo/harbour.ts";
+import { problemsIn, runCommand } from "./run-command.ts";
+
+const NOW = Date.UTC(2031, 4, 4, 9);
+const { site, pots } = demoCollection;
+
+let dir = "";
+
+beforeEach(async () => {
+  dir = await mkdtemp(join(tmpdir(), "leebench-keeping-"));
+});
+
+afterEach(() => rm(dir, { recursive: true, force: true }));
+
+const at = (name: string, args: readonly string[], input = "") =>
+  runCommand(args, { input, env: { LEEBENCH_DATA_DIR: join(dir, name) } });
+
+async function filled(name: string): Promise<void> {
+  const made = await at(
+    name,
+    ["import"],
+    JSON.stringify({ format: "leebench-export", version: 1, exportedAt: "2031-05-04T09:00Z", sites: [] }),
+  );
+  expect(made.code).toBe(0);
+  await fillStore(join(dir, name), NOW);
+}
+
+describe("what is kept", () => {
+  it("goes out as one JSON file and comes in elsewhere the same, once", async () => {
+    await filled("here");
+    const out = await at("here", ["export"]);
+    expect([out.code, out.stderr]).toEqual([0, ""]);
+    const taken = await at("there", ["import"], out.stdout);
+    expect([taken.code, taken.stdout]).toEqual([0, expect.stringContaining(`pots ${pots.length}`)]);
+    const again = JSON.parse((await at("there", ["export"])).stdout);
+    expect(again.sites).toEqual(JSON.parse(out.stdout).sites);
+
+    const twice = await at("there", ["import"], out.stdout);
+    expect([twice.code, problemsIn(twice.stderr).map(({ code }) => code)]).toEqual([1, ["site-is-here"]]);
+  });
+
+  it("is copied, lost and put back", async () => {
+    await filled("here");
+    const copies = join(dir, "copies");
+    const made = await at("here", ["backup", "--to", copies]);
+    expect([made.code, made.stderr]).toEqual([0, ""]);
+    const file = made.stdout.split("\n")[0]!;
+    expect(existsSync(file)).toBe(true);
+    const before = JSON.parse((await at("here", ["export"])).stdout);
+    await rm(join(dir, "here"), { recursive: true });
+    const back = await at("here", ["restore", file]);
+    expect([back.code, back.stdout]).toEqual([0, expect.stringContaining(`pots ${pots.length}`)]);
+    expect(JSON.parse((await at("here", ["export"])).stdout).sites).toEqual(before.sites);
+    const none = await at("here", ["restore", join(copies, "none.db")]);
+    expect([none.code, problemsIn(none.stderr).length]).toEqual([2, 1]);
+  });
+
+  it("gives its pots to a spreadsheet and takes them back, slips told by row", async () => {
+    await filled("here");
+    const csv = (await at("here", ["export", "--pots", "--site", site.id])).stdout;
+    expect(csv.trimEnd().split(/\r?\n/)).toHaveLength(pots.length + 1);
+    const taller = csv.replace(/(Rail lemon.*),105,/, "$1,120,");
+    expect(taller).not.toBe(csv);
+    expect((await at("here", ["import", "--pots"], taller)).code).toBe(0);
+    expect((await at("here", ["export", "--pots"])).stdout).toBe(taller);
+
+    const slips = csv.replace("citrus", "citris").replace("chart-wall", "cart-wall");
+    const refused = await at("here", ["import", "--pots"], slips);
+    expect(refused.code).toBe(1);
+    expect(
+      problemsIn(refused.stderr)
+        .map(({ code }) => code)
+        .sort(),
+    ).toEqual(["unknown-group", "unknown-spot"]);
+    expect((await at("here", ["export", "--pots"])).stdout).toBe(taller);
+  });
+
+  it("is not made up: nothing kept is told with 2", async () => {
+    for (const args of [["export"], ["backup"], ["export", "--pots"], ["import", "--pots"]]) {
+      const { code, stderr } = await at("nowhere", args);
+      expect([args, code, problemsIn(stderr).map((one) => one.code)]).toEqual([args, 2, ["nothing-kept"]]);
+    }
+    expect(existsSync(join(dir, "nowhere"))).toBe(false);
+  });
+});
