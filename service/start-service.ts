@@ -16,7 +16,7 @@ import { newTally } from "./jobs/tally.ts";
 import { listen } from "./listen.ts";
 import { createLog, type Log } from "./log.ts";
 import { logChannel } from "./notify/log-channel.ts";
-import { mailChannel } from "./notify/mail-channel.ts";
+import { mailChannels } from "./notify/mail-channel.ts";
 import { holdAlone } from "./store/hold-alone.ts";
 import { openStore, type Store } from "./store/open-store.ts";
 import { BACKUP_FOLDER_NAME, LOCK_NAME, STORE_NAME } from "./store/store-names.ts";
@@ -107,7 +107,7 @@ function jobParts({
     store,
     feed: settings.feed,
     words: wordsFor(settings.locale, settings.units),
-    channels: [settings.mail ? mailChannel(settings.mail) : logChannel(write)],
+    channels: settings.mail ? mailChannels(settings.mail) : [logChannel(write)],
     log: options.log ?? createLog({ level: settings.logLevel, secrets: secretsOf(settings) }),
     tally: newTally(),
     now: options.now ?? Date.now,

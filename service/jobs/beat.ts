@@ -15,12 +15,27 @@ const JOBS: Record<Due["job"], (parts: JobParts, due: Due) => Promise<void>> = {
 /** One heartbeat: does whatever is due, one after the other. A job that fails is told and leaves the others alone. */
 export async function beat(parts: JobParts): Promise<void> {
   const nowUtcMs = parts.now();
-  const { sites, service } = await readRuns(parts.store);
-  for (const due of dueNow({ nowUtcMs, sites, service, briefAtHour: parts.briefAtHour }))
-    if (!hasJustBroken(parts, due))
-      await guarded(parts, { name: due.job, siteId: due.siteId }, () => JOBS[due.job](parts, due));
+  const done = new Set<string>();
+  for (let due = await nextDue(parts, done); due; due = await nextDue(parts, done)) {
+    const { job, siteId } = due;
+    done.add(keyOf(due));
+    const work = JOBS[job].bind(null, parts, due);
+    await guarded(parts, { name: job, siteId }, work);
+  }
   await guarded(parts, { name: "deliver", siteId: null }, () => deliverDue(parts));
   parts.tally.count("beat", nowUtcMs);
+}
+
+/** Looked up anew after each job: a morning that has pulled the weather itself leaves nothing to pull. */
+async function nextDue(parts: JobParts, done: ReadonlySet<string>): Promise<Due | undefined> {
+  const { sites, service } = await readRuns(parts.store);
+  const { briefAtHour } = parts;
+  const all = dueNow({ nowUtcMs: parts.now(), sites, service, briefAtHour });
+  return all.find((due) => !done.has(keyOf(due)) && !hasJustBroken(parts, due));
+}
+
+function keyOf({ job, siteId }: Due): string {
+  return `${job} ${siteId ?? ""}`;
 }
 
 /** A night on a full disk cannot even note in the store that it failed; it rests all the same. */

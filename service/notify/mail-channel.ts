@@ -1,3 +1,4 @@
+import { createHash } from "node:crypto";
 import { createTransport } from "nodemailer";
 import type { MailSettings } from "../config.ts";
 import type { Message } from "../store/outbox-store.ts";
@@ -6,8 +7,11 @@ import type { Channel, Delivery } from "./channel.ts";
 const CONNECT_WAIT_MS = 10_000;
 const ANSWER_WAIT_MS = 30_000;
 
-/** Mail through the owner's own server. The message's id becomes its Message-ID, so that a repeat is seen as one. */
-export function mailChannel(settings: MailSettings): Channel {
+/**
+ * Mail through the owner's own server, one channel an address: each is delivered and retried by itself, and nobody sees
+ * another's. The message's id becomes its Message-ID, so that a repeat is seen as one.
+ */
+export function mailChannels(settings: MailSettings): Channel[] {
   const transport = createTransport({
     url: settings.smtpUrl,
     connectionTimeout: CONNECT_WAIT_MS,
@@ -16,24 +20,29 @@ export function mailChannel(settings: MailSettings): Channel {
     disableFileAccess: true,
     disableUrlAccess: true,
   });
-  return {
-    name: "mail",
+  return settings.to.map((to) => ({
+    name: channelName(to),
     async deliver(message): Promise<Delivery> {
       try {
-        await transport.sendMail(mailOf(message, settings));
+        await transport.sendMail(mailOf(message, { from: settings.from, to }));
         return { ok: true };
       } catch (error) {
         return { ok: false, fault: faultOf(error) };
       }
     },
     close: () => transport.close(),
-  };
+  }));
 }
 
-function mailOf(message: Message, { from, to }: MailSettings) {
+/** Stands in the store, in logs and in message ids, so it must not show the address. */
+function channelName(to: string): string {
+  return `mail-${createHash("sha256").update(to.toLowerCase()).digest("hex").slice(0, 8)}`;
+}
+
+function mailOf(message: Message, { from, to }: { from: string; to: string }) {
   return {
     from,
-    to: [...to],
+    to,
     subject: message.subject,
     text: message.body,
     messageId: `<${message.id}@leebench.invalid>`,
