@@ -6,6 +6,7 @@ import type { Vessel } from "../vessel.ts";
 import { mixDepthCm } from "../vessel-shape.ts";
 import { mlFromMm } from "../water-units.ts";
 import { coverOf } from "./cover.ts";
+import { lossRows } from "./lose.ts";
 import { sorptivityMmPerSqrtDay } from "./sorptivity.ts";
 import type { Tank } from "./tank.ts";
 
@@ -62,7 +63,7 @@ export function tankOf(plan: TankPlan, particles: Particles): Tank {
     surfaceUsableMl: scaled(topShare * hold.usableMl),
     bodyUsableMl: scaled((1 - topShare) * hold.usableMl),
   };
-  return {
+  const columns = {
     size,
     capacityMl: scaled(hold.capacityMl),
     wetAboveMl: scaled(plan.wetAboveFrac * hold.capacityMl),
@@ -80,6 +81,7 @@ export function tankOf(plan: TankPlan, particles: Particles): Tank {
     wallLossMl: new Float64Array(size),
     transpiredMl: new Float64Array(size),
   };
+  return { ...columns, rows: lossRows(columns) };
 }
 
 function surfaceColumns(plan: TankPlan, input: { particles: Particles; surfaceMostMl: Float64Array }) {
@@ -90,7 +92,6 @@ function surfaceColumns(plan: TankPlan, input: { particles: Particles; surfaceMo
   const demandMl = WET_SURFACE_COEFFICIENT * shade * mlFromMm(1, hold.surfaceAreaCm2);
   const sorptionMl2PerH = particles.surfaceFactor.map((factor) => sorptionMl2 * factor * factor);
   return {
-    surfaceHalfMl: surfaceMostMl.map((most) => most / 2),
     surfaceMlPerMm: particles.surfaceFactor.map((factor) => demandMl * factor),
     sorptionMl2PerH,
     // Where the falling stage bends both forms give the same, so drying never jumps.

@@ -5,16 +5,15 @@
  * Missing rather than held, because rain makes good the surface first and the body after it, and because each loss is
  * then an addition: content = capacity - missing at the surface - missing in the body.
  */
-export interface Tank {
+export interface TankColumns {
   readonly size: number;
   /** Water after draining. */
   readonly capacityMl: Float64Array;
   /** Content above which the base is without air; Infinity when the drained base has air. */
   readonly wetAboveMl: Float64Array;
 
-  /** Most that can go missing at the surface (to air-dry) and half of it, where the falling stage bends. */
+  /** Most that can go missing at the surface, to air-dry; the falling stage bends at half of it. */
   readonly surfaceMostMl: Float64Array;
-  readonly surfaceHalfMl: Float64Array;
   /** Of that, what roots can take. */
   readonly surfaceUsableMl: Float64Array;
   /** Surface demand, mL per mm of ET0. */
@@ -62,6 +61,12 @@ export interface Tank {
   readonly evaporatedMl: Float64Array;
   readonly wallLossMl: Float64Array;
   readonly transpiredMl: Float64Array;
+}
+
+/** A tank made ready to run. */
+export interface Tank extends TankColumns {
+  /** What the losses read, once more, laid out for speed. */
+  readonly rows: Float64Array;
 }
 
 /** Content of one particle, the saucer left out. */

@@ -103,16 +103,19 @@ describe("the hourly balance", () => {
     fc.assert(
       fc.property(anyPot, anyWeather, ({ plan, seed }, hours) => {
         const tank = drawnTank(plan, { seed });
+        let worstMl = 0;
+        const within = (ml: number, mostMl: number) => {
+          worstMl = Math.max(worstMl, -ml, ml - mostMl);
+        };
         course(tank, hours, new Map(), () => {
           for (let k = 0; k < tank.size; k++) {
-            expect(tank.surfaceMl[k]).toBeGreaterThanOrEqual(-ROUNDING_ML);
-            expect(tank.surfaceMl[k]).toBeLessThanOrEqual(tank.surfaceMostMl[k]! + ROUNDING_ML);
-            expect(tank.bodyMl[k]).toBeGreaterThanOrEqual(-ROUNDING_ML);
-            expect(tank.bodyMl[k]).toBeLessThanOrEqual(tank.bodyMostMl[k]! + ROUNDING_ML);
-            expect(tank.saucerMl[k]).toBeGreaterThanOrEqual(0);
-            expect(tank.saucerMl[k]).toBeLessThanOrEqual(tank.saucerMostMl);
+            within(tank.surfaceMl[k]!, tank.surfaceMostMl[k]!);
+            within(tank.bodyMl[k]!, tank.bodyMostMl[k]!);
+            within(tank.saucerMl[k]!, tank.saucerMostMl);
+            within(contentMl(tank, k), tank.capacityMl[k]!);
           }
         });
+        expect(worstMl).toBeLessThan(ROUNDING_ML);
       }),
       { numRuns: 60 },
     );
@@ -171,10 +174,11 @@ function expectNeverDrier(
   });
   const dry = drawnTank(plan, { seed });
   let i = 0;
-  course(dry, drier.hours, drier.pours ?? new Map(), (hour) => {
+  let worstMl = 0;
+  course(dry, drier.hours, drier.pours ?? new Map(), () => {
     for (let k = 0; k < dry.size; k++) {
-      const gap = contents[i++]! - contentMl(dry, k);
-      expect(gap, `hour ${hour}, particle ${k}`).toBeGreaterThanOrEqual(-ROUNDING_ML);
+      worstMl = Math.min(worstMl, contents[i++]! - contentMl(dry, k));
     }
   });
+  expect(worstMl).toBeGreaterThanOrEqual(-ROUNDING_ML);
 }

@@ -1,3 +1,4 @@
+import { lossRows } from "../../../../core/pot/balance/lose.ts";
 import type { Tank } from "../../../../core/pot/balance/tank.ts";
 
 /**
@@ -17,12 +18,11 @@ export function plainTank(of: {
   const { usableMm, depletionFrac = 0.5, demandPerMm = 0, depletionMm = 0, surfaceMm = 1e-6 } = of;
   const one = (value: number) => Float64Array.of(value);
   const sorption = (of.sorptivityMmPerSqrtDay ?? 0) ** 2 / 24;
-  return {
+  const columns = {
     size: 1,
     capacityMl: one(usableMm + surfaceMm),
     wetAboveMl: one(Number.POSITIVE_INFINITY),
     surfaceMostMl: one(surfaceMm),
-    surfaceHalfMl: one(surfaceMm / 2),
     surfaceUsableMl: one(surfaceMm),
     surfaceMlPerMm: one(of.evaporationPerMm ?? 0),
     sorptionMl2PerH: one(sorption),
@@ -52,4 +52,5 @@ export function plainTank(of: {
     wallLossMl: one(0),
     transpiredMl: one(0),
   };
+  return { ...columns, rows: lossRows(columns) };
 }

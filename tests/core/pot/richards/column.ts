@@ -42,7 +42,7 @@ export interface Steps {
  * project's own water functions.
  */
 export function runColumn(column: Column, steps: Steps): ColumnRun {
-  let headCm = column.headCm.slice();
+  let headCm: Float64Array = column.headCm.slice();
   const storedBeforeCm = stored(column, headCm);
   let throughTopCm = 0;
   let throughBottomCm = 0;
@@ -84,7 +84,7 @@ function oneStep(column: Column, dt: number): Stepped | null {
   const { soil, cellCm, headCm: before } = column;
   const count = cellCm.length;
   const waterBefore = before.map(soil.waterFrac);
-  let head = before.slice();
+  let head: Float64Array = before.slice();
   for (let iteration = 1; iteration <= MOST_ITERATIONS; iteration++) {
     const conductivity = head.map(soil.conductivity);
     const ends = endsOf(column, head, conductivity);
