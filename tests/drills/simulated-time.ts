@@ -13,7 +13,7 @@ import { openStore, type Store } from "../../service/store/open-store.ts";
 import type { Message } from "../../service/store/outbox-store.ts";
 import { wordsFor } from "../../service/words/words.ts";
 import { barePlan } from "../service/store/bare-plan.ts";
-import { fill, site } from "../service/store/bench-store.ts";
+import { fill, site } from "../service/store/bench.ts";
 import { someWeather } from "../service/store/some-weather.ts";
 import { seededDice } from "./seeded-dice.ts";
 

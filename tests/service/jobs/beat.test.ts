@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { beat } from "../../../service/jobs/beat.ts";
 import { barePlan } from "../store/bare-plan.ts";
-import { emptyStore, site } from "../store/bench-store.ts";
+import { site } from "../store/bench.ts";
+import { emptyStore } from "../store/test-store.ts";
 import { house } from "./bench-jobs.ts";
 
 const MINUTE_MS = 60_000;

@@ -8,8 +8,9 @@ import type { JobParts } from "../../../service/jobs/job-parts.ts";
 import { newTally } from "../../../service/jobs/tally.ts";
 import { wordsFor } from "../../../service/words/words.ts";
 import { barePlan } from "../store/bare-plan.ts";
-import { emptyStore, fill } from "../store/bench-store.ts";
+import { fill } from "../store/bench.ts";
 import { someWeather } from "../store/some-weather.ts";
+import { emptyStore } from "../store/test-store.ts";
 
 const HOUR_MS = 3_600_000;
 

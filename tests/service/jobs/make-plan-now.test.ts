@@ -3,7 +3,7 @@ import { HOUR_MS } from "../../../core/weather/weather.ts";
 import { makePlanNow } from "../../../service/jobs/make-plan-now.ts";
 import { planTools } from "../../../service/jobs/plan-tools.ts";
 import { barePlan } from "../store/bare-plan.ts";
-import { note } from "../store/bench-store.ts";
+import { note } from "../store/bench.ts";
 import { house } from "./bench-jobs.ts";
 
 const NOW = Date.parse("2031-05-02T03:30Z");

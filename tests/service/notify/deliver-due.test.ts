@@ -2,7 +2,8 @@ import { describe, expect, it } from "vitest";
 import type { Log } from "../../../service/log.ts";
 import type { Channel, Delivery } from "../../../service/notify/channel.ts";
 import { deliverDue } from "../../../service/notify/deliver-due.ts";
-import { emptyStore, fill } from "../store/bench-store.ts";
+import { fill } from "../store/bench.ts";
+import { emptyStore } from "../store/test-store.ts";
 
 const START = Date.parse("2031-05-02T04:00Z");
 const MINUTE_MS = 60_000;

@@ -7,7 +7,8 @@ import { checkStoreFile } from "../../../service/store/check-store-file.ts";
 import { holdAlone } from "../../../service/store/hold-alone.ts";
 import { openStore } from "../../../service/store/open-store.ts";
 import { restore } from "../../../service/store/restore.ts";
-import { emptyStore, fill, note, tempFolder } from "./bench-store.ts";
+import { fill, note } from "./bench.ts";
+import { emptyStore, tempFolder } from "./test-store.ts";
 
 const NOW = Date.parse("2031-05-02T02:30Z");
 const DAY_MS = 86_400_000;

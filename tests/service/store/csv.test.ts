@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { csvRows, csvText } from "../../../service/store/csv.ts";
 import { potsCsv, potsFromCsv } from "../../../service/store/pots-csv.ts";
-import { pot } from "./bench-store.ts";
+import { pot } from "./bench.ts";
 
 describe("comma-separated values", () => {
   // RFC 4180, section 2, rules 1, 2, 5, 6 and 7: the examples given there.

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { JournalEntry } from "../../../core/journal/entry.ts";
-import { emptyStore, fill, note, planted } from "./bench-store.ts";
+import { fill, note, planted } from "./bench.ts";
+import { emptyStore } from "./test-store.ts";
 
 describe("the journal", () => {
   it("takes a repeated send as one entry, and the first one stands", async () => {

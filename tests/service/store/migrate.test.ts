@@ -3,8 +3,8 @@ import { Kysely, SqliteDialect } from "kysely";
 import { describe, expect, it } from "vitest";
 import { migrate, STORE_VERSION } from "../../../service/store/migrate.ts";
 import { STEPS } from "../../../service/store/migrations/steps.ts";
-import { emptyStore } from "./bench-store.ts";
 import { FILLS } from "./fill-old-store.ts";
+import { emptyStore } from "./test-store.ts";
 
 function bare(): { raw: Database.Database; db: Kysely<unknown> } {
   const raw = new Database(":memory:");

@@ -6,7 +6,8 @@ import Database from "better-sqlite3";
 import { describe, expect, it } from "vitest";
 import { STORE_VERSION } from "../../../service/store/migrate.ts";
 import { openStore } from "../../../service/store/open-store.ts";
-import { emptyStore, fill, note, pot, site, tempFolder } from "./bench-store.ts";
+import { fill, note, pot, site } from "./bench.ts";
+import { emptyStore, tempFolder } from "./test-store.ts";
 
 describe("the store file", () => {
   it("survives a cut of power: write-ahead log, every commit synced, references checked", async () => {

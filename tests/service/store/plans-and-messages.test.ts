@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { barePlan } from "./bare-plan.ts";
-import { emptyStore, fill, site } from "./bench-store.ts";
+import { fill, site } from "./bench.ts";
 import { someWeather } from "./some-weather.ts";
+import { emptyStore } from "./test-store.ts";
 
 const NOW = Date.parse("2031-05-02T04:00Z");
 const DAY_MS = 86_400_000;

@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { exportAll, importAll } from "../../../service/store/transfer.ts";
 import { barePlan } from "./bare-plan.ts";
-import { emptyStore, fill, note, pot, site } from "./bench-store.ts";
+import { fill, note, pot, site } from "./bench.ts";
 import { someWeather } from "./some-weather.ts";
+import { emptyStore } from "./test-store.ts";
 
 const NOW = Date.parse("2031-05-02T04:00Z");
 

@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { HOUR_MS } from "../../../core/weather/weather.ts";
 import { withPast } from "../../../service/store/past-hours.ts";
-import { emptyStore, fill } from "./bench-store.ts";
+import { fill } from "./bench.ts";
 import { someWeather } from "./some-weather.ts";
+import { emptyStore } from "./test-store.ts";
 
 const START = Date.parse("2031-05-01T00:00Z");
 
