@@ -12,6 +12,7 @@ import { startHeartbeat } from "./jobs/heartbeat.ts";
 import type { JobParts } from "./jobs/job-parts.ts";
 import type { PlanMade } from "./jobs/make-plan-now.ts";
 import { replanNow } from "./jobs/replan-now.ts";
+import { sharedRuns } from "./jobs/shared-runs.ts";
 import { newTally } from "./jobs/tally.ts";
 import { listen } from "./listen.ts";
 import { createLog, type Log } from "./log.ts";
@@ -85,7 +86,7 @@ async function run(start: {
   const { parts, settings, options, closing } = start;
   const heartbeat = startHeartbeat(parts, { beating: options.beating ?? true });
   closing.push(() => heartbeat.stop());
-  const replan = (siteId: string) => replanNow(parts, siteId);
+  const replan = sharedRuns((siteId) => replanNow(parts, siteId));
   const app = houseApp({ ...start, replan });
   const listening = await listen(app, settings);
   closing.push(() => listening.close());

@@ -87,8 +87,9 @@ async function pullIfDue(input: MakePlanInput): Promise<readonly Problem[]> {
   return pulled.ok ? [] : pulled.problems;
 }
 
-async function planInputNow(
-  { store, siteId, nowUtcMs }: MakePlanInput,
+/** Everything that a plan depends on as it is kept now. */
+export async function planInputNow(
+  { store, siteId, nowUtcMs }: Pick<MakePlanInput, "store" | "siteId" | "nowUtcMs">,
   weather: Weather,
 ): Promise<PlanInput> {
   const journal = await store.journal.list(siteId);

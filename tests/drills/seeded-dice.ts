@@ -1,5 +1,10 @@
+export interface Dice {
+  share(): number;
+  whole(from: number, to: number): number;
+}
+
 /** Throws that a seed foretells (mulberry32, a common public-domain generator), so that a drill can be run again. */
-export function seededDice(seed: number): { share(): number; whole(from: number, to: number): number } {
+export function seededDice(seed: number): Dice {
   let state = seed >>> 0;
   const share = () => {
     state = (state + 0x6d2b79f5) >>> 0;

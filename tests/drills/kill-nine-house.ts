@@ -1,0 +1,23 @@
+import { readSettings } from "../../service/config.ts";
+import { startService } from "../../service/start-service.ts";
+
+/**
+ * The service as it is, in a process of its own that a drill can kill. Only its clock is quicker: `LEEBENCH_DRILL_CLOCK`
+ * holds the real and the simulated start and how many times faster it runs. It beats without a pause.
+ */
+const { LEEBENCH_DRILL_CLOCK, ...env } = process.env;
+const clock = JSON.parse(LEEBENCH_DRILL_CLOCK ?? "{}") as {
+  realMs: number;
+  simulatedMs: number;
+  speed: number;
+};
+const now = () => Math.round(clock.simulatedMs + (Date.now() - clock.realMs) * clock.speed);
+
+const settings = readSettings(env);
+if (!settings.ok) throw new Error(JSON.stringify(settings.problems));
+const service = await startService(settings.value, { now, beating: false });
+process.stdout.write(`${service.url}\n`);
+for (;;) {
+  await service.beatNow();
+  await new Promise((resolve) => setTimeout(resolve, 5));
+}
