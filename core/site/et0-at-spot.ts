@@ -21,36 +21,53 @@ export function et0AtSpotMm(
   work: SpotWork,
   at: { airC: Float64Array; lightMjPerM2: Float64Array },
 ): Float64Array {
-  const { hours, spot, sun, windFactor } = work;
-  const { memberCount } = hours;
-  const out = emptyColumn(work);
-  const nightRatio = new Float64Array(memberCount).fill(Number.NaN);
-  const gamma = psychrometricKPaPerC(airPressureKPa(work.site.elevationM));
-  const leastWind = spot.kind === "indoors" ? LEAST_WIND.indoors : LEAST_WIND.outdoors;
-  for (let hour = 0; hour < hours.hourCount; hour++) {
-    const clear = sun.clearSkyMjPerM2[hour]!;
-    const isHigh = sun.heightSine[hour]! >= SUN_HIGH_SINE;
-    const isLate = sun.lateAfternoon[hour] === 1;
-    for (let m = 0; m < memberCount; m++) {
-      const i = hour * memberCount + m;
-      const tempC = at.airC[i]!;
-      const saturation = saturationVapourPressureKPa(tempC);
-      const vapour = Math.min(saturation, saturationVapourPressureKPa(hours.dewPointC[i]!));
-      const ownRatio = hours.radiationMjPerM2[i]! / clear;
-      if (isLate) nightRatio[m] = ownRatio;
-      let ratio = isHigh ? ownRatio : nightRatio[m]!;
-      if (Number.isNaN(ratio)) ratio = defaultCloudRatioFrac(vapour / saturation);
-      const loss = netLongwaveHourMjPerM2({ tempC, vapourPressureKPa: vapour, cloudRatioFrac: ratio });
-      const et0 = et0OfHourMm({
-        tempC,
-        netRadiationMjPerM2: netShortwaveMjPerM2(at.lightMjPerM2[i]!) - spot.skyFrac * loss,
-        windAt2mMPerS: Math.max(leastWind, hours.windMPerS[i]! * windFactor),
-        psychrometricKPaPerC: gamma,
-        saturationDeficitKPa: saturation - vapour,
-        coefficients: "fao56",
-      });
-      out[i] = Math.max(0, et0);
-    }
+  const { hours, spot } = work;
+  const fixed = {
+    ...at,
+    et0Mm: emptyColumn(work),
+    nightRatio: new Float64Array(hours.memberCount).fill(Number.NaN),
+    gammaKPaPerC: psychrometricKPaPerC(airPressureKPa(work.site.elevationM)),
+    leastWindMPerS: spot.kind === "indoors" ? LEAST_WIND.indoors : LEAST_WIND.outdoors,
+  };
+  for (let hour = 0; hour < hours.hourCount; hour++) fillHour(work, fixed, hour);
+  return fixed.et0Mm;
+}
+
+interface Fixed {
+  readonly airC: Float64Array;
+  readonly lightMjPerM2: Float64Array;
+  readonly et0Mm: Float64Array;
+  /** By member: Rs/Rso of the last late afternoon; NaN before the first. */
+  readonly nightRatio: Float64Array;
+  readonly gammaKPaPerC: number;
+  readonly leastWindMPerS: number;
+}
+
+function fillHour(work: SpotWork, fixed: Fixed, hour: number): void {
+  const { hours, sun, windFactor } = work;
+  const { memberCount, dewPointC, radiationMjPerM2, windMPerS } = hours;
+  const { nightRatio } = fixed;
+  const clear = sun.clearSkyMjPerM2[hour]!;
+  const isHigh = sun.heightSine[hour]! >= SUN_HIGH_SINE;
+  const isLate = sun.lateAfternoon[hour] === 1;
+  for (let m = 0; m < memberCount; m++) {
+    const i = hour * memberCount + m;
+    const tempC = fixed.airC[i]!;
+    const saturation = saturationVapourPressureKPa(tempC);
+    const vapourPressureKPa = Math.min(saturation, saturationVapourPressureKPa(dewPointC[i]!));
+    const ownRatio = radiationMjPerM2[i]! / clear;
+    if (isLate) nightRatio[m] = ownRatio;
+    let cloudRatioFrac = isHigh ? ownRatio : nightRatio[m]!;
+    if (Number.isNaN(cloudRatioFrac)) cloudRatioFrac = defaultCloudRatioFrac(vapourPressureKPa / saturation);
+    const loss = netLongwaveHourMjPerM2({ tempC, vapourPressureKPa, cloudRatioFrac });
+    const et0 = et0OfHourMm({
+      tempC,
+      netRadiationMjPerM2: netShortwaveMjPerM2(fixed.lightMjPerM2[i]!) - work.spot.skyFrac * loss,
+      windAt2mMPerS: Math.max(fixed.leastWindMPerS, windMPerS[i]! * windFactor),
+      psychrometricKPaPerC: fixed.gammaKPaPerC,
+      saturationDeficitKPa: saturation - vapourPressureKPa,
+      coefficients: "fao56",
+    });
+    fixed.et0Mm[i] = Math.max(0, et0);
   }
-  return out;
 }

@@ -26,12 +26,18 @@ const OPEN: Spot = {
 /** A day counts as one with rain from so much on. [WMO49: day with precipitation, 1 mm] */
 const RAIN_DAY_MM = 1;
 
+/** A last day shorter than this would show a morning's warmth as the day's, and is left out. Chosen by us. */
+const LEAST_LAST_HOURS = 18;
+
 /** The sky over the site by local day, from now on; the first day begins with the hour of now. */
 export function dayOutlines(ready: WeatherReady, site: Site): DayOutline[] {
   const { ahead } = ready;
   const { et0Mm } = forcingAtSpot(ahead, site, OPEN);
   const thunder = thunderHours(ahead);
-  return localDays(ahead, site.zone).map((day) => {
+  const days = localDays(ahead, site.zone).filter(
+    (day, index) => index === 0 || day.toHour - day.fromHour >= LEAST_LAST_HOURS,
+  );
+  return days.map((day) => {
     const rainMm = byMember(ahead, day, { column: ahead.rainMm, fold: (a, b) => a + b, first: 0 });
     const wettest = byMember(ahead, day, { column: ahead.rainMm, fold: Math.max, first: 0 });
     const et0 = byMember(ahead, day, { column: et0Mm, fold: (a, b) => a + b, first: 0 });

@@ -1,6 +1,6 @@
 import { addBetweenAnchors, noonAnchors } from "./anchors.ts";
 import { ensembleCourse, missingSd } from "./ensemble-course.ts";
-import { dayErrors, ERROR_STREAM } from "./error-draws.ts";
+import { ERROR_STREAM } from "./error-draws.ts";
 import type { MemberFrame } from "./member-frame.ts";
 
 /** Error of dew point over that of the minimum. No score by lead day was found; chosen by us. */
@@ -15,10 +15,8 @@ export function dewMembersC(frame: MemberFrame, tempC: Float64Array): Float64Arr
   const { column, spreadByDay } = ensembleCourse(frame, "dewPointC");
   const atNoon = new Float64Array(frame.days.length * frame.size);
   frame.days.forEach((day, index) => {
-    const draw = (stream: number) =>
-      dayErrors({ seed: frame.seed, stream, dayNumber: day.dayNumber, count: frame.size });
-    const night = draw(ERROR_STREAM.tempMin);
-    const own = draw(ERROR_STREAM.dew);
+    const night = frame.errors(ERROR_STREAM.tempMin, day.dayNumber);
+    const own = frame.errors(ERROR_STREAM.dew, day.dayNumber);
     const sd = missingSd(DEW_OVER_MINIMUM * day.error.tempMinSdC, spreadByDay[index]!);
     for (let m = 0; m < frame.size; m++) {
       const error = DEW_WITH_MINIMUM * night[m]! + Math.sqrt(1 - DEW_WITH_MINIMUM ** 2) * own[m]!;
@@ -35,8 +33,7 @@ export function windMembersMPerS(frame: MemberFrame): Float64Array {
   const { column, spreadByDay } = ensembleCourse(frame, "windMPerS");
   const atNoon = new Float64Array(frame.days.length * frame.size);
   frame.days.forEach((day, index) => {
-    const { dayNumber } = day;
-    const error = dayErrors({ seed: frame.seed, stream: ERROR_STREAM.wind, dayNumber, count: frame.size });
+    const error = frame.errors(ERROR_STREAM.wind, day.dayNumber);
     const sd = missingSd(day.error.windSdMPerS, spreadByDay[index]!);
     for (let m = 0; m < frame.size; m++) atNoon[index * frame.size + m] = sd * error[m]!;
   });

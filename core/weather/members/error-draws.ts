@@ -17,27 +17,42 @@ const DAY_TO_DAY = 0.25;
 /** Days of memory that are summed; 0.25 to the sixth is nothing. */
 const MEMORY_DAYS = 6;
 
+/** Errors of one kind by member for a valid day; the same array for the same question, not to be changed. */
+export type DayErrors = (stream: number, dayNumber: number) => Float64Array;
+
 /**
- * Standard normal errors by member for one valid day, correlated from day to day as a first-order autoregression.
+ * Standard normal errors by member and valid day, correlated from day to day as a first-order autoregression.
  * [NWSCITIES2022, our reckoning]
  *
  * The numbers hang on the seed and on the valid day, not on the hour of asking: a plan made an hour later draws the
  * same errors for the same day, so advice does not waver for no reason. Over the members they have mean 0 and
- * variance 1 exactly, so that the middle of the members stays on the forecast.
+ * variance 1 (each day's fresh part exactly), so that the middle of the members stays on the forecast.
  */
-export function dayErrors(of: {
-  seed: number;
-  stream: number;
-  dayNumber: number;
-  count: number;
-}): Float64Array {
-  const total = new Float64Array(of.count);
-  for (let back = 0; back < MEMORY_DAYS; back++) {
-    const fresh = evenNormals(seedFrom([of.seed, of.stream, of.dayNumber - back]), of.count);
-    const weight = DAY_TO_DAY ** back * Math.sqrt(1 - DAY_TO_DAY ** 2);
-    for (let member = 0; member < of.count; member++) total[member]! += weight * fresh[member]!;
-  }
-  return total;
+export function dayErrors(seed: number, count: number): DayErrors {
+  const fresh = kept((stream, day) => evenNormals(seedFrom([seed, stream, day]), count));
+  return kept((stream, day) => {
+    const total = new Float64Array(count);
+    for (let back = 0; back < MEMORY_DAYS; back++) {
+      const weight = DAY_TO_DAY ** back * Math.sqrt(1 - DAY_TO_DAY ** 2);
+      const part = fresh(stream, day - back);
+      for (let member = 0; member < count; member++) total[member]! += weight * part[member]!;
+    }
+    return total;
+  });
+}
+
+/** Draws once what is asked several times: six days share each day's fresh part, and quantities share streams. */
+function kept(draw: DayErrors): DayErrors {
+  const known = new Map<number, Float64Array>();
+  return (stream, dayNumber) => {
+    const key = dayNumber * 16 + stream;
+    let errors = known.get(key);
+    if (!errors) {
+      errors = draw(stream, dayNumber);
+      known.set(key, errors);
+    }
+    return errors;
+  };
 }
 
 /** Standard normals of mean 0 and variance 1; a single one is 0. */

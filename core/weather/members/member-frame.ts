@@ -2,6 +2,7 @@ import { type LocalDay, localDays } from "../../site/local-days.ts";
 import type { Site } from "../../site/site.ts";
 import type { SettledHours } from "../ladder/settle-hours.ts";
 import { HOUR_MS, type MemberColumns, type Weather } from "../weather.ts";
+import { type DayErrors, dayErrors } from "./error-draws.ts";
 import { type ForecastError, forecastError } from "./forecast-error.ts";
 
 /** One local day ahead with what is known of its forecast's error. */
@@ -19,6 +20,7 @@ export interface MemberFrame {
   readonly hourCount: number;
   readonly size: number;
   readonly seed: number;
+  readonly errors: DayErrors;
   readonly days: readonly MemberDay[];
   readonly settled: SettledHours;
   /** The real ensemble cut to the hours ahead, or null. */
@@ -49,7 +51,7 @@ export function memberFrame(
   });
   const { site, seed, cloudSize: size } = input;
   const ensemble = ensembleAhead(input.weather.members, { fromHour: settled.nowHour, hourCount });
-  return { site, startUtcMs, hourCount, size, seed, days, settled, ensemble };
+  return { site, startUtcMs, hourCount, size, seed, errors: dayErrors(seed, size), days, settled, ensemble };
 }
 
 /** The settled column from now on, one value an hour. */

@@ -2,7 +2,7 @@ import { localHour } from "../../site/local-days.ts";
 import { normalShareBelow, normalValueAt } from "../normal-curve.ts";
 import { seededRandom, seedFrom } from "../seeded-random.ts";
 import { HOUR_MS } from "../weather.ts";
-import { dayErrors, ERROR_STREAM } from "./error-draws.ts";
+import { ERROR_STREAM } from "./error-draws.ts";
 import { aheadOf, type MemberDay, type MemberFrame, realMember } from "./member-frame.ts";
 import { type RainLaw, rainLaw, rainOfScore, scoreOfRain, WET_DAY_MM, wetScore } from "./rain-law.ts";
 import { drawSpell, rainClimate } from "./rain-spell-shape.ts";
@@ -33,12 +33,7 @@ export function rainMembersMm(frame: MemberFrame): Float64Array {
   const out = new Float64Array(frame.hourCount * frame.size);
   const law = rainLaw(knownDailyRainMm(frame));
   for (const day of frame.days) {
-    const errors = dayErrors({
-      ...frame,
-      stream: ERROR_STREAM.rain,
-      dayNumber: day.dayNumber,
-      count: frame.size,
-    });
+    const errors = frame.errors(ERROR_STREAM.rain, day.dayNumber);
     const random = seededRandom(seedFrom([frame.seed, ERROR_STREAM.shape, day.dayNumber]));
     const shape = new Float64Array(day.toHour - day.fromHour);
     const context = { frame, day, law, random, shape };

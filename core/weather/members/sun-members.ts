@@ -1,5 +1,5 @@
 import { ensembleCourse, missingSd } from "./ensemble-course.ts";
-import { dayErrors, ERROR_STREAM } from "./error-draws.ts";
+import { ERROR_STREAM } from "./error-draws.ts";
 import { forecastError } from "./forecast-error.ts";
 import { aheadOf, type MemberFrame } from "./member-frame.ts";
 
@@ -54,8 +54,8 @@ export function sunMembers(
 }
 
 function sunErrors(frame: MemberFrame, dayNumber: number): Float64Array {
-  const rain = dayErrors({ seed: frame.seed, stream: ERROR_STREAM.rain, dayNumber, count: frame.size });
-  const own = dayErrors({ seed: frame.seed, stream: ERROR_STREAM.sun, dayNumber, count: frame.size });
+  const rain = frame.errors(ERROR_STREAM.rain, dayNumber);
+  const own = frame.errors(ERROR_STREAM.sun, dayNumber);
   return own.map((value, m) => SUN_WITH_RAIN * rain[m]! + Math.sqrt(1 - SUN_WITH_RAIN ** 2) * value);
 }
 

@@ -2,7 +2,7 @@ import type { MinimumBias } from "../instruments/minimum-bias.ts";
 import { seedFrom } from "../seeded-random.ts";
 import { addBetweenAnchors, temperatureAnchors } from "./anchors.ts";
 import { ensembleCourse, missingSd } from "./ensemble-course.ts";
-import { dayErrors, ERROR_STREAM, evenNormals } from "./error-draws.ts";
+import { ERROR_STREAM, evenNormals } from "./error-draws.ts";
 import type { MemberFrame } from "./member-frame.ts";
 
 /** Correlation of the errors of maximum and minimum of a day: 0.21 to 0.36 in five cities. [NWSCITIES2022] */
@@ -27,8 +27,8 @@ export function tempMembersC(frame: MemberFrame, bias: MinimumBias): Float64Arra
   const placeMax = evenNormals(seedFrom([seed, ERROR_STREAM.bias, ERROR_STREAM.tempMax]), size);
   frame.days.forEach((day, index) => {
     const { dayNumber } = day;
-    const max = dayErrors({ seed, stream: ERROR_STREAM.tempMax, dayNumber, count: size });
-    const own = dayErrors({ seed, stream: ERROR_STREAM.tempMin, dayNumber, count: size });
+    const max = frame.errors(ERROR_STREAM.tempMax, dayNumber);
+    const own = frame.errors(ERROR_STREAM.tempMin, dayNumber);
     const sdMax = missingSd(day.error.tempMaxSdC, spreadByDay[index]!);
     const sdMin = missingSd(day.error.tempMinSdC, spreadByDay[index]!);
     for (let m = 0; m < size; m++) {

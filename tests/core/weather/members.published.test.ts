@@ -51,9 +51,8 @@ describe("one correlation gives back the measured hits and false alarms", () => 
 });
 
 describe("drawn errors have the published shape", () => {
-  const days = Array.from({ length: 400 }, (_, dayNumber) =>
-    dayErrors({ seed: 5, stream: ERROR_STREAM.tempMax, dayNumber, count: 20 }),
-  );
+  const errors = dayErrors(5, 20);
+  const days = Array.from({ length: 400 }, (_, dayNumber) => errors(ERROR_STREAM.tempMax, dayNumber));
 
   // Seattle .25 to .27, New York .21 to .32, San Juan .21 to .25 for the error of the maximum a day ahead.
   test("day-to-day correlation 0.21 to 0.32", () => {
