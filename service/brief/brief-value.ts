@@ -10,11 +10,15 @@ export interface Brief {
   readonly siteId: string;
   readonly forDay: CalendarDay;
   readonly title: string;
+  /** The day alone, where the place is said elsewhere. */
+  readonly dayName: string;
   /** How much there is to do, in one sentence. */
   readonly lead: string;
   readonly sky: readonly string[];
   /** Deeds in the order of the walk. */
   readonly stops: readonly BriefStop[];
+  /** Every deed that has an hour, also those of later days, earliest first. */
+  readonly timed: readonly BriefDeed[];
   readonly keepDry: BriefSection<KeepDryLine>;
   readonly nothing: { readonly count: number; readonly sentence: string };
   readonly coming: BriefSection<ComingDay>;
@@ -79,6 +83,8 @@ export interface ComingDay {
 export interface BriefCaution {
   readonly code: string;
   readonly sentence: string;
+  /** Binds the hours of the round itself, so it stands before the deeds. */
+  readonly isUrgent: boolean;
   /** The pots that it concerns; none: everything. */
   readonly potIds: readonly PotId[];
 }

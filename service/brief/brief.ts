@@ -31,12 +31,17 @@ export function briefOf(input: { plan: Plan; collection: Collection; words: Word
     siteId: plan.siteId,
     forDay: plan.forDay,
     title: say("brief.title", { forDay: plan.forDay, site: collection.site.name }),
+    dayName: words.day(plan.forDay),
     lead: leadLine({ deedCount: today.length, restCount, allCount: countPots(plan.pots) }, naming),
     sky: skyLines(
       plan.days.find(({ day }) => day === plan.forDay),
       naming,
     ),
     stops,
+    timed: [...today, ...later]
+      .map((one) => deedLine({ ...one, naming }))
+      .filter(({ dueUtcMs }) => dueUtcMs !== null)
+      .sort(byHour),
     keepDry: { heading: say("brief.keep-dry.heading"), lines: dry.map((one) => keepDryLine(one, naming)) },
     nothing: { count: restCount, sentence: say("brief.nothing", { restCount }) },
     coming: { heading: say("brief.coming.heading"), lines: comingDays(later, naming) },

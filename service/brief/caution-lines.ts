@@ -3,10 +3,13 @@ import { calendarDay } from "../../core/site/local-days.ts";
 import type { BriefCaution } from "./brief-value.ts";
 import type { Naming } from "./naming.ts";
 
+const URGENT: ReadonlySet<Caution["code"]> = new Set(["thunder", "heat", "old-weather"]);
+
 /** The cautions of a plan in words; what concerns pots names them. */
 export function cautionLines(cautions: readonly Caution[], naming: Naming): BriefCaution[] {
   return cautions.map((caution) => ({
     code: caution.code,
+    isUrgent: URGENT.has(caution.code),
     potIds: caution.potIds,
     sentence: naming.words.say(`caution.${caution.code}`, {
       ...caution.numbers,

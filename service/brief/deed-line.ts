@@ -29,7 +29,7 @@ export function deedLine(input: { potPlan: PotPlan; deed: Deed; naming: Naming }
     dueUtcMs: due === undefined ? null : Date.parse(due),
     reason: reasonLine(deed.reason, naming),
     confidence: words.say(`confidence.${deed.confidence.word}`),
-    notes: liftNotes(deed, naming),
+    notes: [...liftNotes(deed, naming), ...sapNotes({ potPlan, deed, naming })],
     sentence: words.say("deed.sentence", {
       verb,
       details: [pot, parts.amount, parts.place, parts.hour].filter((part) => part !== null).join(", "),
@@ -72,4 +72,14 @@ function bindingHours({ action, from, by }: Deed, { plan }: Naming): Pick<Deed, 
 function liftNotes(deed: Deed, { words }: Naming): string[] {
   if (!deed.lift || deed.lift.hands === "one") return [];
   return [words.say(`deed.lift.${deed.lift.hands}`, { massKg: deed.lift.massKg })];
+}
+
+/** Deeds in which the plant is not touched. */
+const HANDS_OFF: ReadonlySet<Deed["action"]> = new Set(["water", "soak-slowly", "keep-dry", "none"]);
+
+function sapNotes({ potPlan, deed, naming }: { potPlan: PotPlan; deed: Deed; naming: Naming }): string[] {
+  const hasSap = naming.plan.cautions.some(
+    ({ code, potIds }) => code === "sap" && potIds.includes(potPlan.potId),
+  );
+  return hasSap && !HANDS_OFF.has(deed.action) ? [naming.words.say("deed.sap")] : [];
 }

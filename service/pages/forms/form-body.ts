@@ -8,3 +8,11 @@ export async function typedForm(c: Context): Promise<Typed> {
     Object.entries(body).flatMap(([name, value]) => (typeof value === "string" ? [[name, value]] : [])),
   );
 }
+
+/** Every value of a field that may stand in the form more than once. */
+export async function fieldTexts(c: Context, name: string): Promise<string[]> {
+  const body = await c.req.parseBody({ all: true });
+  const given = body[name];
+  const values = Array.isArray(given) ? given : [given];
+  return values.filter((value): value is string => typeof value === "string");
+}

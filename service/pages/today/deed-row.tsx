@@ -41,16 +41,21 @@ interface DeedRowProps {
 export function TickForm({ deed, nonce, words }: Omit<DeedRowProps, "done">) {
   return (
     <form method="post" action="/done" class="tick">
-      <input type="hidden" name="entryId" value={tickId(deed.action, nonce)} />
-      <input type="hidden" name="potId" value={deed.potId} />
-      <input type="hidden" name="action" value={deed.action} />
-      {deed.amountMl !== null && !deed.untilItRunsThrough && (
-        <input type="hidden" name="waterMl" value={String(deed.amountMl)} />
-      )}
-      {deed.toSpotId !== null && <input type="hidden" name="toSpotId" value={deed.toSpotId} />}
+      <input type="hidden" name="deed" value={tickText(deed, nonce)} />
       <button type="submit" aria-label={words.say("deed.tick-label", { sentence: deed.sentence })}>
         {words.say("deed.tick")}
       </button>
     </form>
   );
+}
+
+/** A tick in one field, so that one form can carry a whole bench. */
+export function tickText(deed: BriefDeed, nonce: string): string {
+  return new URLSearchParams({
+    entryId: tickId(deed.action, nonce),
+    potId: deed.potId,
+    action: deed.action,
+    ...(deed.amountMl === null || deed.untilItRunsThrough ? {} : { waterMl: String(deed.amountMl) }),
+    ...(deed.toSpotId === null ? {} : { toSpotId: deed.toSpotId }),
+  }).toString();
 }

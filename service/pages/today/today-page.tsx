@@ -1,6 +1,7 @@
-import type { Brief, BriefDeed } from "../../brief/brief-value.ts";
+import type { Child } from "hono/jsx";
+import type { Brief, BriefDeed, BriefStop } from "../../brief/brief-value.ts";
 import type { Words } from "../../words/words.ts";
-import { DeedRow, TickForm } from "./deed-row.tsx";
+import { DeedRow, TickForm, tickText } from "./deed-row.tsx";
 
 export interface LoggedToday {
   readonly entryId: string;
@@ -17,7 +18,7 @@ export interface TodayProps {
   /** Set when the brief is for an earlier day. */
   readonly staleNote: string | null;
   /** The day strip, where there is weather to draw it from. */
-  readonly strip?: unknown;
+  readonly strip?: Child;
 }
 
 /** Today's brief: deeds on the left, sky on the right where there is room for two columns. */
@@ -26,21 +27,22 @@ export function TodayPage(props: TodayProps) {
   return (
     <div class="today">
       <div class="today-head">
-        <h1>{brief.title}</h1>
+        <h1>{brief.dayName}</h1>
         {staleNote !== null && <StaleNote text={staleNote} words={props.words} />}
         <p class="lead">{brief.lead}</p>
       </div>
       <section class="sky" aria-label={props.words.say("today.sky")}>
-        {props.strip as never}
+        {props.strip}
         {brief.sky.map((line) => (
           <p>{line}</p>
         ))}
       </section>
       <div class="deeds-column">
-        <Cautions brief={brief} />
+        <Urgent brief={brief} />
         <Stops {...props} />
         <KeepDry brief={brief} />
         {brief.nothing.count > 0 && <p class="nothing">{brief.nothing.sentence}</p>}
+        <Cautions brief={brief} />
         <Logged {...props} />
       </div>
       <div class="sky-column">
@@ -63,20 +65,41 @@ function StaleNote({ text, words }: { text: string; words: Words }) {
   );
 }
 
-function Stops({ brief, isDone, newId, words }: TodayProps) {
+/** Benches fold, so that a long round stays in sight. */
+function Stops(props: TodayProps) {
+  const { brief, isDone, newId, words } = props;
   return (
     <>
       {brief.stops.map((stop) => (
-        <section class="stop">
-          <h2>{stop.name}</h2>
+        <details class="stop" open>
+          <summary>
+            <h2>{stop.name}</h2>
+          </summary>
           <ol class="deeds">
             {stop.deeds.map((deed) => (
               <DeedRow deed={deed} done={isDone(deed)} nonce={newId()} words={words} />
             ))}
           </ol>
-        </section>
+          <AllDone {...props} stop={stop} />
+        </details>
       ))}
     </>
+  );
+}
+
+/** From three open deeds on a bench, one tap for all of them; each can still be taken back alone. */
+function AllDone({ stop, isDone, newId, words }: TodayProps & { stop: BriefStop }) {
+  const open = stop.deeds.filter((deed) => !isDone(deed));
+  if (open.length < 3) return null;
+  return (
+    <form method="post" action="/done" class="all-done">
+      {open.map((deed) => (
+        <input type="hidden" name="deed" value={tickText(deed, newId())} />
+      ))}
+      <button type="submit" class="quiet">
+        {words.say("today.all-done", { deedCount: open.length, place: stop.name })}
+      </button>
+    </form>
   );
 }
 
@@ -117,17 +140,16 @@ function KeepDry({ brief }: { brief: Brief }) {
   );
 }
 
+/** What binds the hours of the round comes before the deeds. */
+function Urgent({ brief }: { brief: Brief }) {
+  const lines = brief.cautions.lines.filter(({ isUrgent }) => isUrgent);
+  return lines.map((line) => <p class="urgent">{line.sentence}</p>);
+}
+
 function Cautions({ brief }: { brief: Brief }) {
-  if (brief.cautions.lines.length === 0) return null;
+  const lines = brief.cautions.lines.filter(({ isUrgent }) => !isUrgent);
   return (
-    <section class="cautions">
-      <h2>{brief.cautions.heading}</h2>
-      <ul>
-        {brief.cautions.lines.map((line) => (
-          <li class={`caution caution-${line.code}`}>{line.sentence}</li>
-        ))}
-      </ul>
-    </section>
+    <Lines section={{ heading: brief.cautions.heading, lines: lines.map(({ sentence }) => sentence) }} />
   );
 }
 

@@ -2,13 +2,16 @@ import { randomUUID } from "node:crypto";
 import { Hono } from "hono";
 import { z } from "zod";
 import type { JournalEntry } from "../../../core/journal/entry.ts";
-import type { Plan } from "../../../core/plan/plan.ts";
+import type { Action, Plan } from "../../../core/plan/plan.ts";
 import { calendarDay } from "../../../core/site/local-days.ts";
+import type { Weather } from "../../../core/weather/weather.ts";
 import { briefOf } from "../../brief/brief.ts";
+import type { BriefDeed } from "../../brief/brief-value.ts";
 import { ACTIONS } from "../../case/plan-codes.ts";
-
 import { missingStep } from "../begin/missing-step.ts";
-import { typedForm } from "../forms/form-body.ts";
+import { DayStrip } from "../drawing/day-strip.tsx";
+import { nextHours } from "../drawing/next-hours.ts";
+import { fieldTexts, typedForm } from "../forms/form-body.ts";
 import { readForm } from "../forms/form-problems.ts";
 import { formId, maybeNumber } from "../forms/typed-fields.ts";
 import { Frame, pageText } from "../frame.tsx";
@@ -18,6 +21,7 @@ import type { PageContext } from "../page-context.ts";
 import { PlainMessage } from "../plain-message.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
 import { bodyOfTick, isDone } from "./done-deeds.ts";
+import { stripDeeds } from "./strip-deeds.ts";
 import { TodayPage } from "./today-page.tsx";
 
 const TickSchema = z.object({
@@ -36,17 +40,16 @@ export function todayRoutes(context: PageContext): Hono {
   routes.get("/", async (c) => {
     const now = await siteNow(context);
     if (!now || missingStep(now.collection)) return c.redirect("/begin", 303);
-    return c.html(
-      pageText(now.plan ? briefPage(context, { now, plan: now.plan }) : noBriefPage(context, now)),
-    );
+    if (!now.plan) return c.html(pageText(noBriefPage(context, now)));
+    const weather = await context.store.weather.latest(now.site.id);
+    return c.html(pageText(briefPage(context, { now, plan: now.plan, weather })));
   });
   routes.post("/done", async (c) => {
-    const read = readForm(TickSchema, await typedForm(c));
-    if (!read.ok) return c.redirect("/", 303);
-    const { entryId, potId, ...tick } = read.value;
-    const action = tick.action as (typeof ACTIONS)[number];
-    const body = bodyOfTick({ ...tick, action }, context.words.say(`verb.${action}`));
-    await keepEntry(context, { id: entryId, potId, body });
+    const ticks = (await fieldTexts(c, "deed")).map((text) =>
+      readForm(TickSchema, Object.fromEntries(new URLSearchParams(text))),
+    );
+    const entries = ticks.flatMap((read) => (read.ok ? [tickedEntry(read.value, context)] : []));
+    if (entries.length > 0) await keepEntry(context, ...entries);
     return c.redirect("/", 303);
   });
   routes.post("/undo", async (c) => {
@@ -65,11 +68,23 @@ export function todayRoutes(context: PageContext): Hono {
   return routes;
 }
 
-function briefPage(context: PageContext, { now, plan }: { now: SiteNow; plan: Plan }) {
+function tickedEntry({ entryId, potId, ...tick }: z.output<typeof TickSchema>, { words }: PageContext) {
+  const action = tick.action as Action;
+  return { id: entryId, potId, body: bodyOfTick({ ...tick, action }, words.say(`verb.${action}`)) };
+}
+
+interface BriefPage {
+  readonly now: SiteNow;
+  readonly plan: Plan;
+  readonly weather: Weather | null;
+}
+
+function briefPage(context: PageContext, { now, plan, weather }: BriefPage) {
   const { words, demo } = context;
   const brief = briefOf({ plan, collection: now.collection, words });
   const today = calendarDay(context.now(), now.site.zone);
   const sinceUtcMs = Date.parse(plan.issuedAt);
+  const isOpen = (deed: BriefDeed) => !isDone(deed, { journal: now.journal, sinceUtcMs });
   return (
     <Frame
       words={words}
@@ -83,17 +98,42 @@ function briefPage(context: PageContext, { now, plan }: { now: SiteNow; plan: Pl
         brief={brief}
         words={words}
         newId={randomUUID}
-        isDone={(deed) => isDone(deed, { journal: now.journal, sinceUtcMs })}
+        isDone={(deed) => !isOpen(deed)}
         logged={loggedToday(now, { today, context })}
         staleNote={plan.forDay < today ? words.say("today.stale", { forDay: plan.forDay }) : null}
+        strip={weather && strip({ context, now, plan, weather, deeds: brief.timed.filter(isOpen) })}
       />
     </Frame>
   );
 }
 
+const STRIP_HOURS = 24;
+
+function strip(input: {
+  context: PageContext;
+  now: SiteNow;
+  plan: Plan;
+  weather: Weather;
+  deeds: readonly BriefDeed[];
+}) {
+  const { context, now, plan, weather, deeds } = input;
+  const { zone } = now.site;
+  return (
+    <DayStrip
+      hours={nextHours({ weather, site: now.site, nowUtcMs: context.now(), hourCount: STRIP_HOURS })}
+      thunderUtcMs={plan.days.flatMap((day) => day.thunderHours.map((hour) => Date.parse(hour)))}
+      deeds={stripDeeds(deeds, context.words, zone)}
+      zone={zone}
+      words={context.words}
+    />
+  );
+}
+
 function loggedToday(now: SiteNow, { today, context }: { today: string; context: PageContext }) {
   return now.journal
-    .filter((entry: JournalEntry) => calendarDay(entry.recordedUtcMs, now.site.zone) === today)
+    .filter((entry: JournalEntry) =>
+      [entry.recordedUtcMs, entry.atUtcMs].every((at) => calendarDay(at, now.site.zone) === today),
+    )
     .reverse()
     .map((entry) => ({
       entryId: entry.id,

@@ -75,12 +75,15 @@ describe("the brief at /", () => {
   });
 });
 
+const tick = (deed: Record<string, string>, headers = {}) =>
+  postOf({ deed: new URLSearchParams(deed).toString() }, headers);
+
 describe("a tick", () => {
   const water = { entryId: "tick.water.0001-0001", potId: "lemon", action: "water", waterMl: "850" };
 
   it("logs the deed, has the plan made anew, and leads back", async () => {
     const { app, entries, planned } = await appWith();
-    const answer = await app.request("/done", postOf(water));
+    const answer = await app.request("/done", tick(water));
     expect([answer.status, answer.headers.get("location")]).toEqual([303, "/"]);
     expect(await entries()).toEqual([
       {
@@ -96,14 +99,14 @@ describe("a tick", () => {
 
   it("sent twice is one entry", async () => {
     const { app, entries } = await appWith();
-    await app.request("/done", postOf(water));
-    await app.request("/done", postOf(water));
+    await app.request("/done", tick(water));
+    await app.request("/done", tick(water));
     expect(await entries()).toHaveLength(1);
   });
 
   it("shows as done with a way to take it back, and taking it back opens the deed again", async () => {
     const { app } = await appWith();
-    await app.request("/done", postOf(water));
+    await app.request("/done", tick(water));
     const done = await (await app.request("/")).text();
     expect(done).toContain("Take back: 07:00 Lemon: Watered, 850");
     expect(done).not.toContain("Done: Water: Lemon");
@@ -116,7 +119,7 @@ describe("a tick", () => {
   it("logs a carry as a move", async () => {
     const { app, entries } = await appWith();
     const carry = { entryId: "tick.carry-in.0001", potId: "plumeria", action: "carry-in", toSpotId: "shed" };
-    await app.request("/done", postOf(carry));
+    await app.request("/done", tick(carry));
     expect((await entries())[0]?.body).toEqual({ kind: "moved", toSpotId: "shed" });
   });
 
@@ -129,9 +132,7 @@ describe("a tick", () => {
     [{ origin: "http://localhost", host: "localhost" }, 303],
   ])("with %o is answered %d", async (headers, status) => {
     const { app, entries } = await appWith();
-    expect((await app.request("/done", postOf(water, headers as Record<string, string>))).status).toBe(
-      status,
-    );
+    expect((await app.request("/done", tick(water, headers as Record<string, string>))).status).toBe(status);
     expect(await entries()).toHaveLength(status === 303 ? 1 : 0);
   });
 });
