@@ -21,6 +21,7 @@ import { applyEntry } from "./replay/apply-entry.ts";
 import { type PotState, stateAtFirst } from "./replay/pot-state.ts";
 import type { ReplayContext } from "./replay/replay-context.ts";
 import { knownWetness, runTo } from "./replay/run-to.ts";
+import { tankKeeper } from "./replay/tank-keeper.ts";
 import type { Vessel } from "./vessel.ts";
 
 /** A pot as it stands at an instant: its journal replayed against the weather. */
@@ -113,10 +114,11 @@ export function replay(
     to.from === undefined
       ? stateAtFirst({ spotId: context.pot.firstSpotId, atUtcMs: wholeHour(firstUtcMs) })
       : reopened(to.from);
+  const by = { context, keeper: tankKeeper(context) };
   for (const entry of to.events) {
-    state = applyEntry(runTo(state, wholeHour(entry.atUtcMs), context), entry, context);
+    state = applyEntry(runTo(state, wholeHour(entry.atUtcMs), by), entry, by);
   }
-  return runTo(state, wholeHour(to.untilUtcMs), context);
+  return runTo(state, wholeHour(to.untilUtcMs), by);
 }
 
 /** A checkpoint's own copy, so that running on leaves the checkpoint as it was. */

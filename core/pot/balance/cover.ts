@@ -14,11 +14,12 @@ const PER_MM_PER_DAY_AT_1_CM = 0.403;
  */
 export function coverOf(
   topDressingCm: number,
-  on: { size: number; surfaceAreaCm2: number },
-): { coverBase: number; coverPerMl: Float64Array } {
-  const coverPerMl = new Float64Array(on.size);
-  if (topDressingCm <= 0) return { coverBase: 1, coverPerMl };
+  surfaceAreaCm2: number,
+): { coverBase: number; coverPerMl: number } {
+  if (topDressingCm <= 0) return { coverBase: 1, coverPerMl: 0 };
   const perDay = PER_MM_PER_DAY_AT_1_CM * Math.sqrt(topDressingCm);
-  coverPerMl.fill((24 * perDay) / mlFromMm(1, on.surfaceAreaCm2));
-  return { coverBase: Math.max(1.0001, BASE_PER_CM * topDressingCm ** BASE_POWER), coverPerMl };
+  return {
+    coverBase: Math.max(1.0001, BASE_PER_CM * topDressingCm ** BASE_POWER),
+    coverPerMl: (24 * perDay) / mlFromMm(1, surfaceAreaCm2),
+  };
 }

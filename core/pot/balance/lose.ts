@@ -1,7 +1,7 @@
 import type { Step } from "./step.ts";
-import type { Tank, TankColumns } from "./tank.ts";
+import { openAccount, type Tank, type TankColumns } from "./tank.ts";
 
-// Places in a particle's row. One row a particle, because seventeen columns side by side keep the processor busy with
+// Places in a particle's row. One row a particle, because sixteen columns side by side keep the processor busy with
 // addresses: this layout runs the loop half as fast again.
 const CAPACITY = 0;
 const WET_ABOVE = 1;
@@ -19,33 +19,39 @@ const PER_SURFACE_USABLE = 12;
 const PER_BODY_USABLE = 13;
 const PER_SURFACE_MOST = 14;
 const PER_BODY_MOST = 15;
-const COVER_PER_ML = 16;
-const ROW = 17;
+const ROW = 16;
 
-/** The columns that `lose` reads, one row a particle. */
-export function lossRows(columns: TankColumns): Float64Array {
-  const order = [
-    columns.capacityMl,
-    columns.wetAboveMl,
-    columns.surfaceMostMl,
-    columns.surfaceUsableMl,
-    columns.surfaceMlPerMm,
-    columns.sorptionMl2PerH,
-    columns.lateShare,
-    columns.riseMlPerH,
-    columns.bodyMostMl,
-    columns.bodyUsableMl,
-    columns.wallPerMm,
-    columns.thirstMlPerMm,
-    columns.perSurfaceUsable,
-    columns.perBodyUsable,
-    columns.perSurfaceMost,
-    columns.perBodyMost,
-    columns.coverPerMl,
-  ];
-  const rows = new Float64Array(ROW * columns.size);
-  for (const [place, column] of order.entries()) {
-    for (let k = 0; k < columns.size; k++) rows[k * ROW + place] = column[k]!;
+const NO_ACCOUNT = openAccount(0);
+
+/** Stands in for a store that is nothing where one must divide by it. */
+const LEAST_ML = 1e-6;
+
+/** What `lose` reads, one row a particle. */
+export function lossRows(tank: TankColumns): Float64Array {
+  const rows = new Float64Array(ROW * tank.size);
+  const easyFrac = 1 - tank.depletionFrac;
+  for (let k = 0; k < tank.size; k++) {
+    const row = k * ROW;
+    const surfaceMost = tank.surfaceMostMl[k]!;
+    const sorption = tank.sorptionMl2PerH[k]!;
+    rows[row + CAPACITY] = tank.capacityMl[k]!;
+    rows[row + WET_ABOVE] = tank.wetAboveMl[k]!;
+    rows[row + SURFACE_MOST] = surfaceMost;
+    rows[row + SURFACE_USABLE] = tank.surfaceUsableMl[k]!;
+    rows[row + SURFACE_PER_MM] = tank.surfaceMlPerMm[k]!;
+    rows[row + SORPTION] = sorption;
+    // Where the falling stage bends both forms give the same, so drying never jumps.
+    rows[row + LATE_SHARE] = Math.sqrt(1 + (4 * sorption) / (surfaceMost * surfaceMost)) - 1;
+    // What rises from a full body to a dry surface is what the surface would draw when its last water goes.
+    rows[row + RISE] = sorption / (2 * surfaceMost);
+    rows[row + BODY_MOST] = tank.bodyMostMl[k]!;
+    rows[row + BODY_USABLE] = tank.bodyUsableMl[k]!;
+    rows[row + WALL_PER_MM] = tank.wallPerMm[k]!;
+    rows[row + THIRST_PER_MM] = tank.thirstMlPerMm[k]!;
+    rows[row + PER_SURFACE_USABLE] = 1 / Math.max(LEAST_ML, easyFrac * tank.surfaceUsableMl[k]!);
+    rows[row + PER_BODY_USABLE] = 1 / Math.max(LEAST_ML, easyFrac * tank.bodyUsableMl[k]!);
+    rows[row + PER_SURFACE_MOST] = 1 / surfaceMost;
+    rows[row + PER_BODY_MOST] = 1 / tank.bodyMostMl[k]!;
   }
   return rows;
 }
@@ -60,9 +66,11 @@ export function lossRows(columns: TankColumns): Float64Array {
  * division under a top dressing.
  */
 export function lose(tank: Tank, step: Step): void {
-  const { size, rows, surfaceMl, bodyMl, saucerMl, surfaceRootsFrac, coverBase } = tank;
-  const { evaporatedMl, wallLossMl, transpiredMl } = tank;
-  const { et0Mm, stride, at, out, waterMl, wetBase, shortFrac, drainedMl, perDay } = step;
+  const { size, rows, surfaceMl, bodyMl, saucerMl, surfaceRootsFrac } = tank;
+  const { coverBase, coverPerMl } = tank;
+  const { evaporatedMl, wallLossMl, transpiredMl } = tank.account ?? NO_ACCOUNT;
+  const counts = tank.account !== null;
+  const { et0Mm, stride, at, out, waterMl, wetBase, shortFrac, drainedMl, perDay, tells } = step;
   const covered = coverBase !== 1;
   for (let k = 0; k < size; k++) {
     const row = k * ROW;
@@ -71,7 +79,7 @@ export function lose(tank: Tank, step: Step): void {
     let body = bodyMl[k]!;
 
     let demand = et0 * rows[row + SURFACE_PER_MM]!;
-    if (covered) demand /= coverBase + rows[row + COVER_PER_ML]! * demand;
+    if (covered) demand /= coverBase + coverPerMl * demand;
     const most = rows[row + SURFACE_MOST]!;
     const supply =
       top + top < most
@@ -79,11 +87,9 @@ export function lose(tank: Tank, step: Step): void {
         : rows[row + LATE_SHARE]! * (most - top);
     const dried = Math.min(supply, demand);
     top += dried;
-    evaporatedMl[k]! += dried;
 
     const wall = et0 * rows[row + WALL_PER_MM]! * (rows[row + BODY_MOST]! - body);
     body += wall;
-    wallLossMl[k]! += wall;
 
     const thirst = et0 * rows[row + THIRST_PER_MM]!;
     const topEase = (rows[row + SURFACE_USABLE]! - top) * rows[row + PER_SURFACE_USABLE]!;
@@ -92,7 +98,6 @@ export function lose(tank: Tank, step: Step): void {
     const fromBody = (thirst - fromTop) * Math.max(0, Math.min(1, bodyEase));
     top += fromTop;
     body += fromBody;
-    transpiredMl[k]! += fromTop + fromBody;
 
     const rise =
       rows[row + RISE]! * (top * rows[row + PER_SURFACE_MOST]! - body * rows[row + PER_BODY_MOST]!);
@@ -101,6 +106,12 @@ export function lose(tank: Tank, step: Step): void {
 
     surfaceMl[k] = top;
     bodyMl[k] = body;
+    if (counts) {
+      evaporatedMl[k]! += dried;
+      wallLossMl[k]! += wall;
+      transpiredMl[k]! += fromTop + fromBody;
+    }
+    if (!tells) continue;
     const water = rows[row + CAPACITY]! - top - body;
     waterMl[out + k] = water;
     wetBase[out + k] = water > rows[row + WET_ABOVE]! || drainedMl[out + k]! > 0 || saucerMl[k]! > 0 ? 1 : 0;

@@ -40,7 +40,7 @@ export function runHours(tank: Tank, run: Run, ledger: Ledger | null): void {
     }
     step.pourMl = hour === fromHour ? run.pourMl : 0;
     if (step.pourMl > 0 || rains(step, forcing.memberCount)) takeIn(tank, step);
-    else stayDry(tank.size, step);
+    else if (step.tells) stayDry(tank.size, step);
     if (tank.saucerMostMl > 0) wick(tank);
     lose(tank, step);
   }
@@ -56,7 +56,7 @@ function stepFor(tank: Tank, forcing: SpotForcing, ledger: Ledger | null): Step 
   const stride = memberCount === 1 ? 0 : 1;
   const perDay = new Float64Array(size);
   const columns = { waterMl, drainedMl, wetBase, wettedMl, shortFrac };
-  return { et0Mm, rainMm, stride, at: 0, pourMl: 0, ...columns, out: 0, perDay };
+  return { et0Mm, rainMm, stride, at: 0, pourMl: 0, ...columns, tells: ledger !== null, out: 0, perDay };
 }
 
 /** Room for one hour, overwritten by each, where nobody asks for the course. */

@@ -9,6 +9,8 @@ export interface Step {
   /** Given to every particle in this hour; Infinity means until it runs through. */
   pourMl: number;
 
+  /** Whether the hours are written anywhere. */
+  readonly tells: boolean;
   /** Where the hour is written, and the index of its first particle. */
   readonly waterMl: Float64Array;
   readonly drainedMl: Float64Array;

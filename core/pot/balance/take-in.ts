@@ -36,7 +36,6 @@ export function soakIn({
   waterMl: number;
 }): number {
   const bodyRoom = bodyRoomMl(tank, k);
-  tank.enteredMl[k]! += waterMl;
   const onSurface = Math.min(tank.surfaceMl[k]!, waterMl);
   tank.surfaceMl[k]! -= onSurface;
   const inBody = Math.min(bodyRoom, waterMl - onSurface);
@@ -44,7 +43,10 @@ export function soakIn({
   const surplus = waterMl - onSurface - inBody;
   const held = Math.min(tank.saucerMostMl - tank.saucerMl[k]!, surplus);
   tank.saucerMl[k]! += held;
-  tank.drainedMl[k]! += surplus - held;
+  if (tank.account !== null) {
+    tank.account.enteredMl[k]! += waterMl;
+    tank.account.drainedMl[k]! += surplus - held;
+  }
   return surplus - held;
 }
 

@@ -8,7 +8,7 @@ import { mlFromMm } from "../water-units.ts";
 import { coverOf } from "./cover.ts";
 import { lossRows } from "./lose.ts";
 import { sorptivityMmPerSqrtDay } from "./sorptivity.ts";
-import type { Tank } from "./tank.ts";
+import type { Account, Tank } from "./tank.ts";
 
 /** What a tank is made from, the particles apart. */
 export interface TankPlan {
@@ -47,106 +47,100 @@ const CATCH_MOST = 2;
 const SHED_SHORT_FRAC = 0.2;
 /** In one hour no loss takes more than this share of a store for each mm of ET0, or it would overshoot. */
 const SHARE_PER_MM = 0.6;
-/** Stands in for a store that is nothing where one must divide by it. */
-const LEAST_ML = 1e-6;
 
 /** The tank of one pot; its state columns are the particles' own, so running it moves them on. */
-export function tankOf(plan: TankPlan, particles: Particles): Tank {
+export function tankOf(plan: TankPlan, particles: Particles, account: Account | null = null): Tank {
   const { hold } = plan.inVessel;
-  const { size, capacityFactor } = particles;
-  const scaled = (ml: number) => capacityFactor.map((factor) => factor * ml);
+  const { size, capacityFactor, surfaceFactor } = particles;
   const topShare = Math.min(SURFACE_MOST_SHARE, SURFACE_CM / mixDepthCm(plan.vessel));
   const airDryMl = Math.min(hold.unusableMl, AIR_DRY_FRAC * hold.volumeMl);
-  const stores = {
-    surfaceMostMl: scaled(topShare * (hold.capacityMl - airDryMl)),
-    bodyMostMl: scaled((1 - topShare) * (hold.capacityMl - airDryMl)),
-    surfaceUsableMl: scaled(topShare * hold.usableMl),
-    bodyUsableMl: scaled((1 - topShare) * hold.usableMl),
-  };
+  const bodyMostMl = times(capacityFactor, (1 - topShare) * (hold.capacityMl - airDryMl));
+  const bodyUsableMl = times(capacityFactor, (1 - topShare) * hold.usableMl);
+  const sorptionMl2PerH = times(surfaceFactor, sorptionMl2PerHOf(plan));
+  for (let k = 0; k < size; k++) sorptionMl2PerH[k]! *= surfaceFactor[k]!;
   const columns = {
     size,
-    capacityMl: scaled(hold.capacityMl),
-    wetAboveMl: scaled(plan.wetAboveFrac * hold.capacityMl),
-    ...stores,
-    ...surfaceColumns(plan, { particles, surfaceMostMl: stores.surfaceMostMl }),
-    ...plantColumns(plan, { particles, ...stores, topShare }),
-    wallPerMm: wallColumn(plan, particles, stores.bodyMostMl),
-    ...intakeColumns(plan, particles),
+    capacityMl: times(capacityFactor, hold.capacityMl),
+    wetAboveMl: times(capacityFactor, plan.wetAboveFrac * hold.capacityMl),
+    surfaceMostMl: times(capacityFactor, topShare * (hold.capacityMl - airDryMl)),
+    surfaceUsableMl: times(capacityFactor, topShare * hold.usableMl),
+    surfaceMlPerMm: times(surfaceFactor, surfaceDemandMl(plan)),
+    sorptionMl2PerH,
+    bodyMostMl,
+    bodyUsableMl,
+    wallPerMm: wallColumn(plan, { particles, bodyMostMl }),
+    thirstMlPerMm: thirstColumn(plan, { particles, bodyUsableMl }),
+    depletionFrac: plan.values.depletionFrac,
+    surfaceRootsFrac: SURFACE_ROOTS * topShare,
+    ...intake(plan, particles),
+    ...coverOf(plan.vessel.topDressingCm ?? 0, hold.surfaceAreaCm2),
     surfaceMl: particles.surfaceMl,
     bodyMl: particles.bodyMl,
     saucerMl: particles.saucerMl,
-    enteredMl: new Float64Array(size),
-    drainedMl: new Float64Array(size),
-    evaporatedMl: new Float64Array(size),
-    wallLossMl: new Float64Array(size),
-    transpiredMl: new Float64Array(size),
+  };
+  return { ...columns, rows: lossRows(columns), account };
+}
+
+/** The same tank under another rest or with other roots: only the plant's demand differs. */
+export function tankWithThirst(tank: Tank, plan: TankPlan, particles: Particles): Tank {
+  const columns = {
+    ...tank,
+    thirstMlPerMm: thirstColumn(plan, { particles, bodyUsableMl: tank.bodyUsableMl }),
   };
   return { ...columns, rows: lossRows(columns) };
 }
 
-function surfaceColumns(plan: TankPlan, input: { particles: Particles; surfaceMostMl: Float64Array }) {
-  const { hold } = plan.inVessel;
-  const { surfaceMostMl, particles } = input;
-  const sorptionMl2 = mlFromMm(sorptivityMmPerSqrtDay(plan.inVessel), hold.surfaceAreaCm2) ** 2 / 24;
-  const shade = 1 - CANOPY_SHADE * Math.min(1, canopyAreaCm2(plan) / hold.surfaceAreaCm2);
-  const demandMl = WET_SURFACE_COEFFICIENT * shade * mlFromMm(1, hold.surfaceAreaCm2);
-  const sorptionMl2PerH = particles.surfaceFactor.map((factor) => sorptionMl2 * factor * factor);
-  return {
-    surfaceMlPerMm: particles.surfaceFactor.map((factor) => demandMl * factor),
-    sorptionMl2PerH,
-    // Where the falling stage bends both forms give the same, so drying never jumps.
-    lateShare: surfaceMostMl.map((most, k) => Math.sqrt(1 + (4 * sorptionMl2PerH[k]!) / (most * most)) - 1),
-    riseMlPerH: surfaceMostMl.map((most, k) => sorptionMl2PerH[k]! / (2 * most)),
-    perSurfaceMost: surfaceMostMl.map((most) => 1 / most),
-    ...coverOf(plan.vessel.topDressingCm ?? 0, { size: particles.size, surfaceAreaCm2: hold.surfaceAreaCm2 }),
-  };
+function sorptionMl2PerHOf({ inVessel }: TankPlan): number {
+  return mlFromMm(sorptivityMmPerSqrtDay(inVessel), inVessel.hold.surfaceAreaCm2) ** 2 / 24;
 }
 
-function plantColumns(
+function surfaceDemandMl(plan: TankPlan): number {
+  const { surfaceAreaCm2 } = plan.inVessel.hold;
+  const shade = 1 - CANOPY_SHADE * Math.min(1, canopyAreaCm2(plan) / surfaceAreaCm2);
+  return WET_SURFACE_COEFFICIENT * shade * mlFromMm(1, surfaceAreaCm2);
+}
+
+function thirstColumn(
   plan: TankPlan,
-  input: {
-    particles: Particles;
-    surfaceUsableMl: Float64Array;
-    bodyUsableMl: Float64Array;
-    bodyMostMl: Float64Array;
-    topShare: number;
-  },
-) {
+  of: { particles: Particles; bodyUsableMl: Float64Array },
+): Float64Array {
   const { basalCoefficient, restCoefficient, depletionFrac } = plan.values;
   const resting = plan.restingShareFrac;
   const coefficient = basalCoefficient * (1 - resting) + restCoefficient * resting;
-  const demandMl = coefficient * plan.rootsShareFrac * mlFromMm(1, canopyAreaCm2(plan));
-  const stressed = 1 - depletionFrac;
-  return {
-    thirstMlPerMm: input.particles.thirstFactor.map((factor, k) =>
-      Math.min(demandMl * factor, SHARE_PER_MM * stressed * input.bodyUsableMl[k]!),
-    ),
-    perSurfaceUsable: input.surfaceUsableMl.map((usable) => 1 / Math.max(LEAST_ML, stressed * usable)),
-    perBodyUsable: input.bodyUsableMl.map((usable) => 1 / Math.max(LEAST_ML, stressed * usable)),
-    perBodyMost: input.bodyMostMl.map((most) => 1 / most),
-    surfaceRootsFrac: SURFACE_ROOTS * input.topShare,
-  };
+  const thirst = times(
+    of.particles.thirstFactor,
+    coefficient * plan.rootsShareFrac * mlFromMm(1, canopyAreaCm2(plan)),
+  );
+  const most = SHARE_PER_MM * (1 - depletionFrac);
+  for (let k = 0; k < thirst.length; k++) thirst[k] = Math.min(thirst[k]!, most * of.bodyUsableMl[k]!);
+  return thirst;
 }
 
-function wallColumn(plan: TankPlan, particles: Particles, bodyMostMl: Float64Array): Float64Array {
+function wallColumn(plan: TankPlan, of: { particles: Particles; bodyMostMl: Float64Array }): Float64Array {
   const { material } = plan.vessel;
   const porous = material === "unglazed" || material === "fabric";
   const demandMl = porous ? WALL_COEFFICIENT * mlFromMm(1, plan.inVessel.hold.wallAreaCm2) : 0;
-  return particles.wallFactor.map((factor, k) =>
-    Math.min(SHARE_PER_MM, (demandMl * factor) / bodyMostMl[k]!),
-  );
+  const share = times(of.particles.wallFactor, demandMl);
+  for (let k = 0; k < share.length; k++) share[k] = Math.min(SHARE_PER_MM, share[k]! / of.bodyMostMl[k]!);
+  return share;
 }
 
-function intakeColumns(plan: TankPlan, particles: Particles) {
+function intake(plan: TankPlan, { catchFactor, capacityFactor }: Particles) {
   const { hold, repellentBelowFrac } = plan.inVessel;
   const wider = Math.max(0, canopyAreaCm2(plan) / hold.rimAreaCm2 - 1);
   const catchMl = mlFromMm(Math.min(CATCH_MOST, 1 + CATCH_PER_CANOPY * wider), hold.rimAreaCm2);
   const shedsBelowMl = Math.min((repellentBelowFrac ?? 0) * hold.volumeMl, hold.capacityMl);
   const shedsMissingMl = Math.min(SHED_SHORT_FRAC * hold.volumeMl, hold.capacityMl - shedsBelowMl);
   return {
-    catchMlPerMm: particles.catchFactor.map((factor) => catchMl * factor),
+    catchMlPerMm: times(catchFactor, catchMl),
     saucerMostMl: hold.saucerMl,
-    shedsBelowMl: particles.capacityFactor.map((factor) => shedsBelowMl * factor),
-    shedsMissingMl: particles.capacityFactor.map((factor) => shedsMissingMl * factor),
+    shedsBelowMl: times(capacityFactor, shedsBelowMl),
+    shedsMissingMl: times(capacityFactor, shedsMissingMl),
   };
+}
+
+function times(column: Float64Array, by: number): Float64Array {
+  const product = new Float64Array(column.length);
+  for (let k = 0; k < column.length; k++) product[k] = column[k]! * by;
+  return product;
 }

@@ -20,10 +20,6 @@ export interface TankColumns {
   readonly surfaceMlPerMm: Float64Array;
   /** Sorptivity of the mix, squared, on this surface: mL2/h. */
   readonly sorptionMl2PerH: Float64Array;
-  /** Share of what is left at the surface that goes in an hour beyond the bend. */
-  readonly lateShare: Float64Array;
-  /** Rise from a full body to a dry surface, mL/h. */
-  readonly riseMlPerH: Float64Array;
 
   readonly bodyMostMl: Float64Array;
   readonly bodyUsableMl: Float64Array;
@@ -32,30 +28,29 @@ export interface TankColumns {
 
   /** Transpiration of a plant that lacks nothing, mL per mm of ET0. */
   readonly thirstMlPerMm: Float64Array;
-  /** 1 / (usable water beyond which transpiration does not fall), and 1 / the most that can go missing. */
-  readonly perSurfaceUsable: Float64Array;
-  readonly perBodyUsable: Float64Array;
-  readonly perSurfaceMost: Float64Array;
-  readonly perBodyMost: Float64Array;
+  /** Share of usable water that can go before transpiration begins to fall. */
+  readonly depletionFrac: number;
   /** Share of the roots in the surface layer. */
   readonly surfaceRootsFrac: number;
 
   /** Water that enters for each mm of rain at the rim. */
   readonly catchMlPerMm: Float64Array;
   readonly saucerMostMl: number;
-  /** Content below which the dry mix sheds water, and what it then takes the body up to at first; 0 when it does not. */
+  /** Content below which the dry mix sheds water (0: never), and what then stays missing from the body at first. */
   readonly shedsBelowMl: Float64Array;
   readonly shedsMissingMl: Float64Array;
   /** Grit or stone on top: demand e becomes e / (coverBase + coverPerMl e); 1 and 0 without. */
   readonly coverBase: number;
-  readonly coverPerMl: Float64Array;
+  readonly coverPerMl: number;
 
   /** State: missing at the surface, missing in the body, standing in the saucer. */
   readonly surfaceMl: Float64Array;
   readonly bodyMl: Float64Array;
   readonly saucerMl: Float64Array;
+}
 
-  /** Totals since the tank was made, so that every millilitre can be accounted for. */
+/** Totals by particle since the account was opened, so that every millilitre can be told apart. */
+export interface Account {
   readonly enteredMl: Float64Array;
   readonly drainedMl: Float64Array;
   readonly evaporatedMl: Float64Array;
@@ -67,9 +62,23 @@ export interface TankColumns {
 export interface Tank extends TankColumns {
   /** What the losses read, once more, laid out for speed. */
   readonly rows: Float64Array;
+  /** Null when nobody asks where the water went, which saves time. */
+  readonly account: Account | null;
 }
 
 /** Content of one particle, the saucer left out. */
 export function contentMl(tank: Tank, particle: number): number {
   return tank.capacityMl[particle]! - tank.surfaceMl[particle]! - tank.bodyMl[particle]!;
+}
+
+/** An account with nothing in it yet. */
+export function openAccount(size: number): Account {
+  const column = () => new Float64Array(size);
+  return {
+    enteredMl: column(),
+    drainedMl: column(),
+    evaporatedMl: column(),
+    wallLossMl: column(),
+    transpiredMl: column(),
+  };
 }

@@ -5,38 +5,44 @@ import { dryDays } from "../../plant/care-days.ts";
 import { plantMassKg } from "../../plant/plant-mass.ts";
 import type { Problem } from "../../problem.ts";
 import { soakIn } from "../balance/take-in.ts";
-import { tankOf } from "../balance/tank-of.ts";
 import { drawParticles, drawRepotted } from "../learn/draw-particles.ts";
 import { observeFeel, observeMass, observePour } from "../learn/observe.ts";
 import type { Observed } from "../learn/observed.ts";
 import { setPlantedWetness } from "../learn/wetness.ts";
-import { copyParticles } from "../particles.ts";
 import { mixDepthCm } from "../vessel-shape.ts";
 import { wetAboveFrac } from "../wet-above.ts";
+import { withRest } from "./live.ts";
 import type { PotState } from "./pot-state.ts";
-import { type ReplayContext, tankPlanOfState } from "./replay-context.ts";
-import { withRest } from "./run-to.ts";
+import type { ReplayContext } from "./replay-context.ts";
 import { seedFor } from "./seed-for.ts";
+import type { TankKeeper } from "./tank-keeper.ts";
 
 /** Poured amounts from this share of capacity count as a soaking. Chosen by us. */
 const SOAKING_FRAC = 0.1;
 
 type BodyOf<Kind extends EntryBody["kind"]> = Extract<EntryBody, { kind: Kind }>;
 
-/** The state after one entry of the pot's history. */
-export function applyEntry(state: PotState, entry: JournalEntry, context: ReplayContext): PotState {
+/** What entries are applied with. */
+export interface Applying {
+  readonly context: ReplayContext;
+  readonly keeper: TankKeeper;
+}
+
+/** The state after one entry of the pot's history. Changes the state's particles in place. */
+export function applyEntry(state: PotState, entry: JournalEntry, by: Applying): PotState {
+  const { context } = by;
   const { body, atUtcMs } = entry;
   switch (body.kind) {
     case "planted":
-      return withRest(planted(state, { ...entry, body }, context), context);
+      return withRest(planted(state, { ...entry, body }, by), context);
     case "moved":
       return { ...state, spotId: body.toSpotId };
     case "watered":
-      return watered(state, { ...entry, body }, context);
+      return watered(state, { ...entry, body }, by);
     case "weighed":
-      return observed(state, entry, context, (on) => observeMass(on, body.massKg));
+      return observed(state, entry, by, (on) => observeMass(on, body.massKg));
     case "checked":
-      return observed(state, entry, context, (on) => observeFeel(on, body));
+      return observed(state, entry, by, (on) => observeFeel(on, body));
     case "leaf":
       return withRest({ ...state, leaf: { state: body.state, atUtcMs } }, context);
     case "pruned":
@@ -49,7 +55,7 @@ export function applyEntry(state: PotState, entry: JournalEntry, context: Replay
 function planted(
   state: PotState,
   entry: JournalEntry & { body: BodyOf<"planted"> },
-  context: ReplayContext,
+  { context, keeper }: Applying,
 ): PotState {
   const { vessel, mixId, roots, mixWet } = entry.body;
   const mix = context.mixes.get(mixId);
@@ -85,49 +91,44 @@ function planted(
     wetAboveFrac: wetAboveFrac(inVessel, vessel),
   };
   const next = { ...state, planting, particles, care, blindHours: 0, rootsShareFrac: 1 };
-  setPlantedWetness(tankOf(tankPlanOfState(next, context), particles), { mixWet: wet, seed: seed + 1 });
+  setPlantedWetness(keeper.tankFor(next), { mixWet: wet, seed: seed + 1 });
   return { ...next, lastWateredUtcMs: wateredIn ? entry.atUtcMs : state.lastWateredUtcMs };
 }
 
-function watered(
-  state: PotState,
-  entry: JournalEntry & { body: BodyOf<"watered"> },
-  context: ReplayContext,
-): PotState {
+function watered(state: PotState, entry: JournalEntry & { body: BodyOf<"watered"> }, by: Applying): PotState {
   const { given } = entry.body;
   const seen =
-    given.kind === "poured-drained" ? observed(state, entry, context, (on) => observePour(on, given)) : state;
+    given.kind === "poured-drained" ? observed(state, entry, by, (on) => observePour(on, given)) : state;
   if (seen.planting === null || seen.particles === null) return seen;
-  const particles = copyParticles(seen.particles);
-  const tank = tankOf(tankPlanOfState(seen, context), particles);
+  const tank = by.keeper.tankFor(seen);
   const full = given.kind === "ran-through" || (given.kind === "poured-drained" && given.drainedMl > 0);
   const pouredMl =
     given.kind === "measured" ? given.waterMl : given.kind === "poured-drained" ? given.pouredMl : 0;
-  for (let k = 0; k < particles.size; k++) {
+  for (let k = 0; k < tank.size; k++) {
     soakIn({ tank, particle: k, waterMl: full ? Number.POSITIVE_INFINITY : pouredMl });
   }
   const capacityMl = seen.planting.inVessel.hold.capacityMl;
   const soaks = full || pouredMl >= SOAKING_FRAC * capacityMl;
   const care = soaks && seen.care !== null ? soaked(seen.care, entry.atUtcMs) : seen.care;
-  return { ...seen, particles, care, lastWateredUtcMs: entry.atUtcMs };
+  return { ...seen, care, lastWateredUtcMs: entry.atUtcMs };
 }
 
 function observed(
   state: PotState,
   entry: JournalEntry,
-  context: ReplayContext,
+  { context, keeper }: Applying,
   observe: (on: Observed) => Problem | null,
 ): PotState {
   if (state.planting === null || state.particles === null) return state;
-  const particles = copyParticles(state.particles);
   const { inVessel, vessel } = state.planting;
   const doubt = observe({
-    particles,
-    tank: tankOf(tankPlanOfState(state, context), particles),
+    particles: state.particles,
+    tank: keeper.tankFor(state),
     inVessel,
     depthCm: mixDepthCm(vessel),
     seed: seedFor(context, entry.id),
     entry,
   });
-  return { ...state, particles, doubts: doubt === null ? state.doubts : [...state.doubts, doubt] };
+  keeper.forget();
+  return doubt === null ? state : { ...state, doubts: [...state.doubts, doubt] };
 }

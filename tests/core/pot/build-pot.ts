@@ -4,9 +4,10 @@ import { type MixInVessel, mixInVessel } from "../../../core/mix/mix-in-vessel.t
 import type { GroupValues } from "../../../core/plant/group.ts";
 import { groupsById } from "../../../core/plant/groups.ts";
 import { plantMassKg } from "../../../core/plant/plant-mass.ts";
-import type { Tank } from "../../../core/pot/balance/tank.ts";
+import { type Account, openAccount, type Tank } from "../../../core/pot/balance/tank.ts";
 import { type TankPlan, tankOf } from "../../../core/pot/balance/tank-of.ts";
 import { drawParticles } from "../../../core/pot/learn/draw-particles.ts";
+import type { Particles } from "../../../core/pot/particles.ts";
 import type { Vessel } from "../../../core/pot/vessel.ts";
 import { wetAboveFrac } from "../../../core/pot/wet-above.ts";
 import type { SpotForcing } from "../../../core/site/forcing.ts";
@@ -69,12 +70,21 @@ export function tankPlan(changes: Partial<TankPlan> & { mix?: Mix } = {}): TankP
   };
 }
 
+export type CountedTank = Tank & { readonly account: Account };
+
+/** A tank that keeps account of its water. */
+export function countedTank(plan: TankPlan, particles: Particles): CountedTank {
+  const account = openAccount(particles.size);
+  return { ...tankOf(plan, particles, account), account };
+}
+
 /** A full tank of particles drawn as the library knows them. */
-export function drawnTank(plan: TankPlan, draw: { size?: number; seed?: number } = {}): Tank {
+export function drawnTank(plan: TankPlan, draw: { size?: number; seed?: number } = {}): CountedTank {
   const { size = 5, seed = 1 } = draw;
   const plant = { canopyWidthCm: plan.canopyWidthCm, plantHeightCm: 30 };
   const mass = plantMassKg(plant, plan.values);
-  return tankOf(plan, drawParticles({ size, seed, inVessel: plan.inVessel, plantMassKg: mass }));
+  const particles = drawParticles({ size, seed, inVessel: plan.inVessel, plantMassKg: mass });
+  return countedTank(plan, particles);
 }
 
 /** One course of weather from functions of the hour. */

@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { runHours } from "../../../core/pot/balance/run-hours.ts";
-import { type TankPlan, tankOf } from "../../../core/pot/balance/tank-of.ts";
+import type { TankPlan } from "../../../core/pot/balance/tank-of.ts";
 import { drawParticles } from "../../../core/pot/learn/draw-particles.ts";
 import {
+  countedTank,
   forcing,
   GRITTY,
   groupValues,
@@ -16,18 +17,18 @@ import {
 /** Losses of the middle of the cloud over some days from full, watered daily or never, mL by day. */
 function lossesMl(plan: TankPlan, of: { days: number; et0MmPerDay: number; watered: boolean }) {
   const particles = drawParticles({ size: 1, seed: 1, inVessel: plan.inVessel, plantMassKg: 0 });
-  const tank = tankOf(plan, particles);
+  const tank = countedTank(plan, particles);
   const weather = forcing({
     hourCount: of.days * 24,
     et0Mm: (hour) => (sunnyEt0Mm(hour) * of.et0MmPerDay) / 5,
   });
   const byDay: { surface: number; plant: number; all: number }[] = [];
   for (let day = 0; day < of.days; day++) {
-    const before = { surface: tank.evaporatedMl[0]!, plant: tank.transpiredMl[0]! };
+    const before = { surface: tank.account.evaporatedMl[0]!, plant: tank.account.transpiredMl[0]! };
     const run = { forcing: weather, fromHour: day * 24, toHour: day * 24 + 24 };
     runHours(tank, { ...run, pourMl: of.watered ? Number.POSITIVE_INFINITY : 0 }, null);
-    const surface = tank.evaporatedMl[0]! - before.surface;
-    const plant = tank.transpiredMl[0]! - before.plant;
+    const surface = tank.account.evaporatedMl[0]! - before.surface;
+    const plant = tank.account.transpiredMl[0]! - before.plant;
     byDay.push({ surface, plant, all: surface + plant });
   }
   return byDay;

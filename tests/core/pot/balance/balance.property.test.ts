@@ -88,10 +88,13 @@ describe("the hourly balance", () => {
           course(tank, hours, new Map([[50, pourMl]]), () => undefined);
           for (let k = 0; k < tank.size; k++) {
             const out =
-              tank.drainedMl[k]! + tank.evaporatedMl[k]! + tank.wallLossMl[k]! + tank.transpiredMl[k]!;
+              tank.account.drainedMl[k]! +
+              tank.account.evaporatedMl[k]! +
+              tank.account.wallLossMl[k]! +
+              tank.account.transpiredMl[k]!;
             const change = heldMl(tank, k) - before[k]!;
-            const scale = 1 + tank.enteredMl[k]! / 1000;
-            expect(Math.abs(tank.enteredMl[k]! - out - change)).toBeLessThan(ROUNDING_ML * scale);
+            const scale = 1 + tank.account.enteredMl[k]! / 1000;
+            expect(Math.abs(tank.account.enteredMl[k]! - out - change)).toBeLessThan(ROUNDING_ML * scale);
           }
         },
       ),

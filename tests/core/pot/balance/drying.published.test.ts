@@ -19,17 +19,17 @@ const COLUMNS = [
 
 /** Loss in 35 days at constant demand from a column too deep to feel its end. */
 function lostMm(of: { demandMmPerDay: number; coverCm: number; sorptivity: number }): number {
-  const cover = coverOf(of.coverCm, { size: 1, surfaceAreaCm2: 10 });
+  const cover = coverOf(of.coverCm, 10);
   const tank = plainTank({
     usableMm: 1,
     surfaceMm: 1000,
     sorptivityMmPerSqrtDay: of.sorptivity,
     evaporationPerMm: 1,
-    cover: { coverBase: cover.coverBase, coverPerMl: cover.coverPerMl[0]! },
+    cover,
   });
   const weather = forcing({ hourCount: 35 * 24, et0Mm: () => of.demandMmPerDay / 24 });
   runHours(tank, { forcing: weather, fromHour: 0, toHour: 35 * 24, pourMl: 0 }, null);
-  return tank.evaporatedMl[0]!;
+  return tank.account.evaporatedMl[0]!;
 }
 
 /** The soil's one figure, found from the first column alone. */
@@ -90,6 +90,6 @@ describe("two-stage drying against the closed form of VANDERBORGHT2005", () => {
     const hours = row.days * 24;
     const weather = forcing({ hourCount: hours, et0Mm: () => (10 * row.demand) / 24 });
     runHours(tank, { forcing: weather, fromHour: 0, toHour: hours, pourMl: 0 }, null);
-    expect(Math.abs(tank.evaporatedMl[0]! / (10 * row.lost) - 1)).toBeLessThan(0.01);
+    expect(Math.abs(tank.account.evaporatedMl[0]! / (10 * row.lost) - 1)).toBeLessThan(0.01);
   });
 });

@@ -1,10 +1,12 @@
 import { lossRows } from "../../../../core/pot/balance/lose.ts";
-import type { Tank } from "../../../../core/pot/balance/tank.ts";
+import { type Account, openAccount, type Tank } from "../../../../core/pot/balance/tank.ts";
 
 /**
  * A tank of one particle given in depths: 1 mL stands for 1 mm on the ground, so published depths run through the
  * balance as they are. Processes not named are switched off.
  */
+export type PlainTank = Tank & { readonly account: Account };
+
 export function plainTank(of: {
   usableMm: number;
   depletionFrac?: number;
@@ -14,7 +16,7 @@ export function plainTank(of: {
   sorptivityMmPerSqrtDay?: number;
   evaporationPerMm?: number;
   cover?: { coverBase: number; coverPerMl: number };
-}): Tank {
+}): PlainTank {
   const { usableMm, depletionFrac = 0.5, demandPerMm = 0, depletionMm = 0, surfaceMm = 1e-6 } = of;
   const one = (value: number) => Float64Array.of(value);
   const sorption = (of.sorptivityMmPerSqrtDay ?? 0) ** 2 / 24;
@@ -26,31 +28,21 @@ export function plainTank(of: {
     surfaceUsableMl: one(surfaceMm),
     surfaceMlPerMm: one(of.evaporationPerMm ?? 0),
     sorptionMl2PerH: one(sorption),
-    lateShare: one(Math.sqrt(1 + (4 * sorption) / surfaceMm ** 2) - 1),
-    riseMlPerH: one(0),
     bodyMostMl: one(usableMm),
     bodyUsableMl: one(usableMm),
     wallPerMm: one(0),
     thirstMlPerMm: one(demandPerMm),
-    perSurfaceUsable: one(0),
-    perBodyUsable: one(1 / ((1 - depletionFrac) * usableMm)),
-    perSurfaceMost: one(1 / surfaceMm),
-    perBodyMost: one(1 / usableMm),
+    depletionFrac,
     surfaceRootsFrac: 0,
     catchMlPerMm: one(1),
     saucerMostMl: 0,
     shedsBelowMl: one(0),
     shedsMissingMl: one(0),
     coverBase: of.cover?.coverBase ?? 1,
-    coverPerMl: one(of.cover?.coverPerMl ?? 0),
+    coverPerMl: of.cover?.coverPerMl ?? 0,
     surfaceMl: one(0),
     bodyMl: one(depletionMm),
     saucerMl: one(0),
-    enteredMl: one(0),
-    drainedMl: one(0),
-    evaporatedMl: one(0),
-    wallLossMl: one(0),
-    transpiredMl: one(0),
   };
-  return { ...columns, rows: lossRows(columns) };
+  return { ...columns, rows: lossRows(columns), account: openAccount(1) };
 }

@@ -1,10 +1,9 @@
 import type { RetentionCurve } from "../../../../core/mix/curve.ts";
 import { runHours } from "../../../../core/pot/balance/run-hours.ts";
 import { contentMl } from "../../../../core/pot/balance/tank.ts";
-import { tankOf } from "../../../../core/pot/balance/tank-of.ts";
 import { volumeMlBetween } from "../../../../core/pot/vessel-shape.ts";
 import { mmFromMl } from "../../../../core/pot/water-units.ts";
-import { forcing, groupValues, inVesselOf, tankPlan, vessel } from "../build-pot.ts";
+import { countedTank, forcing, groupValues, inVesselOf, tankPlan, vessel } from "../build-pot.ts";
 import { growingCells, runColumn } from "./column.ts";
 import { vanGenuchten } from "./soil.ts";
 
@@ -112,7 +111,7 @@ function tankCourse(material: Material, depthCm: number) {
   const inVessel = inVesselOf(mix, of);
   const values = groupValues("cactus-desert");
   const plan = tankPlan({ vessel: of, inVessel, values, canopyWidthCm: 0.01, wetAboveFrac: 2 });
-  const tank = tankOf(plan, oneCertain());
+  const tank = countedTank(plan, oneCertain());
   const volumeMl = volumeMlBetween(of, { fromCm: 0, toCm: depthCm });
   const drainedFrac = contentMl(tank, 0) / volumeMl;
   // The tank's own coefficient for a wet surface is taken out, so that both see the same demand.
@@ -123,7 +122,7 @@ function tankCourse(material: Material, depthCm: number) {
     const hours = (day - before) * 24;
     const weather = forcing({ hourCount: hours, et0Mm: () => et0Mm });
     runHours(tank, { forcing: weather, fromHour: 0, toHour: hours, pourMl: 0 }, null);
-    lostMm.push(mmFromMl({ waterMl: tank.evaporatedMl[0]!, areaCm2: inVessel.hold.surfaceAreaCm2 }));
+    lostMm.push(mmFromMl({ waterMl: tank.account.evaporatedMl[0]!, areaCm2: inVessel.hold.surfaceAreaCm2 }));
     before = day;
   }
   return { drainedFrac, lostMm };
