@@ -1,5 +1,5 @@
 import Database from "better-sqlite3";
-import { StoreFault } from "./store-fault.ts";
+import { asStoreFault, StoreFault } from "./store-fault.ts";
 
 /**
  * Makes sure that one service at most works on a data folder: two would send each message twice. The lock is a held
@@ -8,14 +8,26 @@ import { StoreFault } from "./store-fault.ts";
  * @throws StoreFault when another service holds it
  */
 export function holdAlone(lockFile: string): () => void {
-  const lock = new Database(lockFile, { timeout: 0 });
+  const lock = openLock(lockFile);
   try {
     lock.exec("BEGIN EXCLUSIVE");
   } catch (error) {
     lock.close();
-    throw new StoreFault("store-held", {}, error);
+    throw isBusy(error) ? new StoreFault("store-held", {}, error) : asStoreFault(error);
   }
   return () => {
     lock.close();
   };
+}
+
+function openLock(file: string): Database.Database {
+  try {
+    return new Database(file, { timeout: 0 });
+  } catch (error) {
+    throw asStoreFault(error);
+  }
+}
+
+function isBusy(error: unknown): boolean {
+  return error instanceof Error && "code" in error && String(error.code).startsWith("SQLITE_BUSY");
 }

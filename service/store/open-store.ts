@@ -85,8 +85,11 @@ function writingAtOnce(raw: Database.Database): SqliteDatabase {
     if (known.size < KNOWN_STATEMENTS && text.length < LONGEST_KNOWN_CHARS) known.set(text, statement);
     return statement;
   };
+  // A full disk ends a transaction by itself; a roll-back after that would fail and hide the reason.
+  const overAlready = { ...prepare("SELECT 1 WHERE 0"), reader: true };
   return {
-    prepare: (text) => known.get(text) ?? prepare(text),
+    prepare: (text) =>
+      text === "rollback" && !raw.inTransaction ? overAlready : (known.get(text) ?? prepare(text)),
     close: () => {
       raw.close();
     },

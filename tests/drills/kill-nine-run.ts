@@ -12,6 +12,7 @@ import { fill, pot } from "../service/store/bench.ts";
 import { openPostBox } from "./post-box.ts";
 import { startQuickFeed } from "./quick-feed.ts";
 import { type Dice, seededDice } from "./seeded-dice.ts";
+import { tickForm } from "./tick-form.ts";
 
 export interface KillNine {
   readonly kills: number;
@@ -170,11 +171,11 @@ async function keepWriting(
 
 /** As the page's own form sends it. An entry counts as acknowledged when the answer has come. */
 async function write(scene: Scene, { url, id }: { url: string; id: string }): Promise<void> {
-  const form = { entryId: id, potId: scene.dice.share() < 0.5 ? "p1" : "p2", action: "water", waterMl: "50" };
+  const potId = scene.dice.share() < 0.5 ? "p1" : "p2";
   try {
     const answer = await fetch(new URL("done", url), {
       method: "POST",
-      body: new URLSearchParams(form),
+      body: tickForm({ entryId: id, potId }),
       redirect: "manual",
     });
     if (answer.status !== 303) throw new Error(`answered ${answer.status}`);
