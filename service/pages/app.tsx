@@ -7,6 +7,7 @@ import { beginRoutes } from "./begin/begin-routes.tsx";
 import { Frame, pageText } from "./frame.tsx";
 import type { PageContext } from "./page-context.ts";
 import { PlainMessage } from "./plain-message.tsx";
+import { potsRoutes } from "./pots/pots-routes.tsx";
 import { protectiveHeaders, sameOriginOnly } from "./security.ts";
 import { STYLE_ETAG, STYLE_TEXT } from "./style.ts";
 import { todayRoutes } from "./today/today-routes.tsx";
@@ -45,6 +46,7 @@ export function createApp(input: AppInput): Hono {
   });
   app.route("/", todayRoutes(context));
   app.route("/", beginRoutes(context));
+  app.route("/", potsRoutes(context));
   app.notFound((c) => c.html(pageText(<NotFound context={context} />), 404));
   return app;
 }

@@ -22,6 +22,13 @@ export function dayText(day: CalendarDay, locale: string, width: "long" | "short
     .replace(",", "");
 }
 
+/** "Wed". */
+export function weekdayText(day: CalendarDay, locale: string): string {
+  return new Intl.DateTimeFormat(locale, { timeZone: "UTC", weekday: "short" }).format(
+    Date.parse(`${day}T12:00Z`),
+  );
+}
+
 /** Whole days from one calendar day to another. */
 export function daysBetween(from: CalendarDay, to: CalendarDay): number {
   return Math.round((Date.parse(`${to}T00:00Z`) - Date.parse(`${from}T00:00Z`)) / 86_400_000);

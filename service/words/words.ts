@@ -1,7 +1,7 @@
 import { IntlMessageFormat, MissingValueError } from "intl-messageformat";
 import { calendarDay } from "../../core/site/local-days.ts";
 import type { CalendarDay } from "../../core/site/site.ts";
-import { clockText, daysBetween, dayText } from "./clock.ts";
+import { clockText, daysBetween, dayText, weekdayText } from "./clock.ts";
 import { EN, type MessageKey } from "./en.ts";
 import { figureOf, figureText } from "./figures.ts";
 import type { Figure, Units } from "./units.ts";
@@ -20,6 +20,8 @@ export interface Words {
   figure(name: string, value: number): Figure | undefined;
   clock(utcMs: number, zone: string): string;
   day(day: CalendarDay, width?: "long" | "short"): string;
+  /** The weekday alone, shortened: "Wed". */
+  weekday(day: CalendarDay): string;
   /** The hour, with the day where it is not `today`: "14:00", "14:00 tomorrow", "06:00 on Friday". */
   when(utcMs: number, at: { zone: string; today: CalendarDay }): string;
   list(items: readonly string[]): string;
@@ -82,6 +84,7 @@ export function wordsFor(locale: string, units: Units): Words {
     figure: (name, value) => figureOf({ name, value }, units, format),
     clock: (utcMs, zone) => clockText(utcMs, zone, format),
     day: (day, width) => dayText(day, format, width),
+    weekday: (day) => weekdayText(day, format),
     when: (utcMs, at) => whenText(utcMs, at),
     list: (items) => new Intl.ListFormat(format, { type: "conjunction" }).format(items),
   };

@@ -8,6 +8,7 @@ import { searchPlaces } from "../../feed/search-places.ts";
 import type { FormView } from "../forms/fields.tsx";
 import { typedForm } from "../forms/form-body.ts";
 import { readForm, type Typed } from "../forms/form-problems.ts";
+import { idOfForm } from "../forms/id-of-form.ts";
 import { typedOfParts } from "../forms/mix-fields.tsx";
 import { pageText } from "../frame.tsx";
 import type { PageContext } from "../page-context.ts";
@@ -56,7 +57,7 @@ export function beginRoutes(context: PageContext): Hono {
   routes.post("/begin/spots", async (c) => {
     const [typed, now] = [await typedForm(c), await siteNow(context)];
     if (!now) return onwards(c);
-    const { spots, problems } = spotsOfForm(typed, idOf(typed));
+    const { spots, problems } = spotsOfForm(typed, idOfForm(typed));
     if (problems.length > 0) return again(c, "spots", { now, typed, problems });
     for (const spot of spots) await context.store.spots.put(now.site.id, spot);
     return onwards(c);
@@ -64,7 +65,7 @@ export function beginRoutes(context: PageContext): Hono {
   routes.post("/begin/mix", async (c) => {
     const [typed, now] = [await typedForm(c), await siteNow(context)];
     if (!now) return onwards(c);
-    const { mix, problems } = mixOfForm(typed, `mix.${idOf(typed)}`);
+    const { mix, problems } = mixOfForm(typed, `mix.${idOfForm(typed)}`);
     if (problems.length > 0) return again(c, "mix", { now, typed, problems });
     await context.store.mixes.put(now.site.id, mix);
     return onwards(c);
@@ -80,11 +81,6 @@ export function beginRoutes(context: PageContext): Hono {
     return c.redirect("/", 303);
   });
   return routes;
-}
-
-/** The form's own id, so that a form sent twice makes one thing. */
-function idOf(typed: Typed): string {
-  return /^[\w-]{8,80}$/.test(typed.formId ?? "") ? typed.formId! : randomUUID();
 }
 
 async function elevationOf(
@@ -121,7 +117,7 @@ function stepPage(
   { step, now, typed, problems = [] }: StepInput & { step: BeginStep },
 ) {
   const form: FormView = { typed, problems, words: context.words };
-  const formId = idOf(typed);
+  const formId = idOfForm(typed);
   return (
     <BeginFrame context={context} step={step} siteName={now?.site.name}>
       {step === "site" && <SiteStep form={form} search={null} />}

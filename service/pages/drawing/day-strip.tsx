@@ -31,7 +31,7 @@ const GUSTS = { top: 136, foot: 156 };
 const DEEDS_TOP = 172;
 const DEED_ROW = 15;
 /** Width of a letter at the size of the figures, for keeping labels apart. */
-const LETTER = 6.7;
+const LETTER = 7;
 
 interface Plot extends DayStripProps {
   readonly x: ScaleLinear<number, number>;

@@ -8,6 +8,12 @@ export interface FormView {
   readonly typed: Typed;
   readonly problems: readonly Problem[];
   readonly words: Words;
+  /** Sets the ids of fields apart where several forms stand on one page. */
+  readonly prefix?: string;
+}
+
+function idOf({ form, name }: { form: FormView; name: string }): string {
+  return `${form.prefix ?? ""}${name}`;
 }
 
 export interface FieldProps {
@@ -29,7 +35,7 @@ export function TextField({ type = "text", list, autocomplete = "off", max, ...p
   return (
     <Field {...props}>
       <input
-        id={props.name}
+        id={idOf(props)}
         name={props.name}
         type={type}
         value={props.form.typed[props.name] ?? ""}
@@ -48,7 +54,7 @@ export function NumberField({ unit, ...props }: FieldProps & { unit?: string }) 
     <Field {...props}>
       <span class="with-unit">
         <input
-          id={props.name}
+          id={idOf(props)}
           name={props.name}
           type="text"
           inputmode="decimal"
@@ -85,7 +91,7 @@ export function SelectField({
   );
   return (
     <Field {...props}>
-      <select id={props.name} name={props.name} {...describedBy(props)}>
+      <select id={idOf(props)} name={props.name} {...describedBy(props)}>
         {!chosen && <option value="">{props.form.words.say("form.choose")}</option>}
         {options?.map(optionOf)}
         {groups?.map((group) => (
@@ -100,7 +106,7 @@ export function SelectField({
 export function RadioField({ options, ...props }: FieldProps & { options: readonly Option[] }) {
   const problem = fieldProblem(props.form.problems, props.name, props.form.words);
   return (
-    <fieldset class={problem === undefined ? "field" : "field field-wrong"} id={props.name}>
+    <fieldset class={problem === undefined ? "field" : "field field-wrong"} id={idOf(props)}>
       <legend>{props.label}</legend>
       {props.hint !== undefined && <p class="hint">{props.hint}</p>}
       <div class="choices">
@@ -125,15 +131,15 @@ function Field({ form, name, label, hint, children }: FieldProps & { children: C
   const problem = fieldProblem(form.problems, name, form.words);
   return (
     <div class={problem === undefined ? "field" : "field field-wrong"}>
-      <label for={name}>{label}</label>
+      <label for={idOf({ form, name })}>{label}</label>
       {hint !== undefined && (
-        <p class="hint" id={`${name}-hint`}>
+        <p class="hint" id={`${idOf({ form, name })}-hint`}>
           {hint}
         </p>
       )}
       {children}
       {problem !== undefined && (
-        <p class="problem" id={`${name}-problem`}>
+        <p class="problem" id={`${idOf({ form, name })}-problem`}>
           {problem}
         </p>
       )}
@@ -143,9 +149,10 @@ function Field({ form, name, label, hint, children }: FieldProps & { children: C
 
 function describedBy({ form, name, hint }: FieldProps) {
   const wrong = form.problems.some((problem) => problem.path[0] === name);
-  const ids = [hint === undefined ? "" : `${name}-hint`, wrong ? `${name}-problem` : ""].filter(
-    (id) => id !== "",
-  );
+  const ids = [
+    hint === undefined ? "" : `${idOf({ form, name })}-hint`,
+    wrong ? `${idOf({ form, name })}-problem` : "",
+  ].filter((id) => id !== "");
   return {
     "aria-invalid": wrong ? ("true" as const) : undefined,
     "aria-describedby": ids.length > 0 ? ids.join(" ") : undefined,
@@ -163,7 +170,8 @@ export function ProblemList({ form }: { form: FormView }) {
       <ul>
         {fields.map((field) => (
           <li>
-            <a href={`#${field}`}>{fieldLabel(field, words)}</a>: {fieldProblem(form.problems, field, words)}
+            <a href={`#${idOf({ form, name: field })}`}>{fieldLabel(field, words)}</a>:{" "}
+            {fieldProblem(form.problems, field, words)}
           </li>
         ))}
       </ul>

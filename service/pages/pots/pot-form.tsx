@@ -1,5 +1,5 @@
 import { z } from "zod";
-import type { JournalEntry, RootWork } from "../../../core/journal/entry.ts";
+import type { JournalEntry } from "../../../core/journal/entry.ts";
 import type { Collection } from "../../../core/plan/collection.ts";
 import { GROUPS, groupsById } from "../../../core/plant/groups.ts";
 import type { Pot } from "../../../core/pot/pot.ts";
@@ -17,15 +17,7 @@ import {
 import { readForm, type Typed } from "../forms/form-problems.ts";
 import { choice, formId, neededNumber, neededText } from "../forms/typed-fields.ts";
 import { VESSEL_SHAPE, VesselFields, vesselOfForm } from "../forms/vessel-fields.tsx";
-
-const ROOT_WORKS = [
-  "undisturbed",
-  "teased",
-  "pruned",
-  "bare-root",
-  "rot-surgery",
-  "cutting",
-] as const satisfies RootWork[];
+import { ROOT_WORKS } from "./root-works.ts";
 
 const PotForm = z.object({
   formId: formId(),

@@ -9,8 +9,9 @@ export function stripDeeds(deeds: readonly BriefDeed[], { say, clock }: Words, z
   const groups = groupedBy(timed, ({ dueUtcMs, verb }) => `${dueUtcMs} ${verb}`);
   return [...groups.values()]
     .map((group) => {
-      const { dueUtcMs, verb, pot } = group[0]!;
+      const { dueUtcMs, action, pot } = group[0]!;
       const time = clock(dueUtcMs!, zone);
+      const verb = say(`strip-verb.${action}`);
       const short = say("strip.deed-many", { time, verb, potCount: group.length });
       const text = group.length === 1 ? say("strip.deed-one", { time, verb, pot }) : short;
       return { atUtcMs: dueUtcMs!, text, short };

@@ -32,7 +32,15 @@ const TickSchema = z.object({
   toSpotId: z.string().optional(),
 });
 
-const UndoSchema = z.object({ entryId: formId(), ofEntryId: z.string().min(1, "missing") });
+const UndoSchema = z.object({
+  entryId: formId(),
+  ofEntryId: z.string().min(1, "missing"),
+  /** A page of this house; anything else leads to the brief. */
+  backTo: z
+    .string()
+    .regex(/^\/[a-z]/)
+    .catch("/"),
+});
 
 /** The brief at `/`, ticking its deeds and taking them back. */
 export function todayRoutes(context: PageContext): Hono {
@@ -54,11 +62,10 @@ export function todayRoutes(context: PageContext): Hono {
   });
   routes.post("/undo", async (c) => {
     const read = readForm(UndoSchema, await typedForm(c));
-    if (read.ok) {
-      const { entryId, ofEntryId } = read.value;
-      await keepEntry(context, { id: entryId, body: { kind: "undo", ofEntryId } });
-    }
-    return c.redirect("/", 303);
+    if (!read.ok) return c.redirect("/", 303);
+    const { entryId, ofEntryId, backTo } = read.value;
+    await keepEntry(context, { id: entryId, body: { kind: "undo", ofEntryId } });
+    return c.redirect(backTo, 303);
   });
   routes.post("/replan", async (c) => {
     const [site] = await context.store.sites.list();

@@ -1,0 +1,208 @@
+import type { JournalEntry } from "../../../core/journal/entry.ts";
+import type { Collection } from "../../../core/plan/collection.ts";
+import type { Deed, Plan, PotPlan } from "../../../core/plan/plan.ts";
+import { deedLine } from "../../brief/deed-line.ts";
+import { namingFor } from "../../brief/naming.ts";
+import type { Words } from "../../words/words.ts";
+import { OutlookBand } from "../drawing/outlook-band.tsx";
+import type { FormView } from "../forms/fields.tsx";
+import { entryWhat } from "../journal/entry-text.ts";
+import { whenText } from "../journal/when-text.ts";
+import { LOG_KINDS, type LogKind } from "./log-body.ts";
+import { LogForm } from "./log-form.tsx";
+import type { PotStand } from "./pot-stand.ts";
+import { SectionOf } from "./section-of.tsx";
+
+export interface PotPageProps {
+  readonly stand: PotStand;
+  readonly collection: Collection;
+  readonly plan: Plan | null;
+  /** This pot's entries, newest first. */
+  readonly entries: readonly JournalEntry[];
+  readonly form: FormView;
+  /** The kind of entry that was sent and could not be kept; its form stands open. */
+  readonly openKind: LogKind | null;
+  readonly words: Words;
+  readonly today: string;
+  readonly newId: () => string;
+}
+
+/** One pot: its section, what it asks for, its coming days, its journal. */
+export function PotPage(props: PotPageProps) {
+  const { stand, words, collection } = props;
+  const { pot, potPlan } = stand;
+  const spot = collection.spots.find(({ id }) => id === stand.spotId)?.name ?? stand.spotId;
+  return (
+    <>
+      <h1>{words.say("deed.pots", { name: pot.name, potCount: pot.count ?? 1 })}</h1>
+      <p class="lead">
+        {words.say("pot.line", { group: words.trySay(`group.${pot.groupId}`) ?? pot.groupId, spot })}
+      </p>
+      <div class="two">
+        <div>
+          <figure class="page-section">
+            <SectionOf stand={stand} size="page" words={words} />
+            <figcaption>{words.say("pot.section-legend")}</figcaption>
+          </figure>
+        </div>
+        <div>
+          {potPlan && props.plan ? (
+            <Asks {...props} plan={props.plan} potPlan={potPlan} />
+          ) : (
+            <p>{words.say(stand.planted ? "pot.no-plan" : "pot.not-planted")}</p>
+          )}
+          <Facts stand={stand} words={words} />
+        </div>
+      </div>
+      {potPlan && props.plan && <Outlook plan={props.plan} potPlan={potPlan} stand={stand} words={words} />}
+      <Log {...props} />
+      <Entries {...props} />
+    </>
+  );
+}
+
+/** The pot's own deeds, in the sentences of the brief. */
+function Asks({ plan, potPlan, collection, words }: PotPageProps & { plan: Plan; potPlan: PotPlan }) {
+  const naming = namingFor({ plan, collection, words });
+  const deeds = [potPlan as Deed, ...potPlan.then].map((deed) => deedLine({ potPlan, deed, naming }));
+  return (
+    <section class="first">
+      <h2>{words.say("pot.asks")}</h2>
+      <ul class="plain">
+        {deeds.map((deed) => (
+          <li>
+            <p class="deed-head">
+              <span class="verb">{deed.verb}</span>
+              {[deed.amount, deed.place, deed.hour]
+                .filter((part) => part !== null)
+                .map((part) => `, ${part}`)}
+            </p>
+            <p class="deed-reason">
+              {deed.reason} <span class="sure">{words.say("deed.sure", { word: deed.confidence })}</span>
+            </p>
+            {deed.notes.map((note) => (
+              <p class="deed-note">{note}</p>
+            ))}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** Holds, weighs, dry until: what is known of the pot in figures. */
+function Facts({ stand, words }: { stand: PotStand; words: Words }) {
+  const { potPlan, inVessel, mix } = stand;
+  const hold = inVessel?.hold;
+  const rows = [
+    potPlan && words.say("fact.now", { waterMl: potPlan.outlook.nowFrac.mid * potPlan.outlook.capacityMl }),
+    potPlan && words.say("fact.capacity", { capacityMl: potPlan.outlook.capacityMl }),
+    hold && words.say("fact.air", { airSpaceFrac: hold.airSpaceFrac, wetLayerCm: hold.wetLayerCm }),
+    potPlan && words.say("fact.mass", { massKg: potPlan.outlook.massKg }),
+    potPlan &&
+      words.say("fact.coldest", { lowC: potPlan.outlook.coldestC.low, highC: potPlan.outlook.coldestC.high }),
+    potPlan?.outlook.dryUntil && words.say("fact.dry-until", { untilDay: potPlan.outlook.dryUntil }),
+    mix && words.say("fact.mix", { mix: mix.name }),
+  ].filter((row): row is string => typeof row === "string");
+  return (
+    <ul class="facts">
+      {rows.map((row) => (
+        <li>{row}</li>
+      ))}
+    </ul>
+  );
+}
+
+function Outlook({
+  plan,
+  potPlan,
+  stand,
+  words,
+}: {
+  plan: Plan;
+  potPlan: PotPlan;
+  stand: PotStand;
+  words: Words;
+}) {
+  const { outlook } = potPlan;
+  const days = plan.days.slice(0, outlook.byDayFrac.length);
+  const rainMm = plan.spots.find(({ spotId }) => spotId === potPlan.spotId)?.rainByDayMm ?? [];
+  const sentence = outlookText(potPlan, words);
+  return (
+    <section>
+      <h2>{words.say("pot.outlook")}</h2>
+      <p>{sentence}</p>
+      <OutlookBand
+        byDayFrac={outlook.byDayFrac}
+        dayNames={days.map(({ day }) => words.weekday(day))}
+        rainMm={rainMm}
+        refillFrac={outlook.refillFrac}
+        capacityMl={outlook.capacityMl}
+        label={words.say("outlook.label", { pot: stand.pot.name })}
+        words={words}
+      />
+    </section>
+  );
+}
+
+function outlookText({ outlook }: PotPlan, { say }: Words): string {
+  const { daysToRefill } = outlook;
+  if (!daysToRefill) return say("outlook.no-refill");
+  const [low, high] = [Math.floor(daysToRefill.low), Math.ceil(daysToRefill.high)];
+  return high <= 0 ? say("outlook.refill-now") : say("outlook.refill", { fromDays: low, toDays: high });
+}
+
+/** A form for each kind of entry, folded. */
+function Log({ stand, collection, form, openKind, words, today, newId }: PotPageProps) {
+  const action = `/pots/${encodeURIComponent(stand.pot.id)}/log`;
+  const blank: FormView = { typed: {}, problems: [], words };
+  return (
+    <section id="log">
+      <h2>{words.say("pot.log")}</h2>
+      {LOG_KINDS.map((kind) => (
+        <details class="log" open={kind === openKind}>
+          <summary>{words.say(`log.${kind}`)}</summary>
+          <LogForm
+            kind={kind}
+            form={{ ...(kind === openKind ? form : blank), prefix: `${kind}-` }}
+            collection={collection}
+            action={action}
+            formId={newId()}
+            today={today}
+          />
+        </details>
+      ))}
+    </section>
+  );
+}
+
+function Entries({ entries, collection, words, newId, stand }: PotPageProps) {
+  return (
+    <section>
+      <h2>{words.say("pot.journal")}</h2>
+      {entries.length === 0 && <p>{words.say("journal.empty")}</p>}
+      <ul class="plain logged">
+        {entries.map((entry) => (
+          <li>
+            <p>
+              <span class="when">{whenText(entry.atUtcMs, collection.site.zone, words)}</span>{" "}
+              {entryWhat(entry, { collection, words })}
+            </p>
+            <form method="post" action="/undo">
+              <input type="hidden" name="entryId" value={`undo.${newId()}`} />
+              <input type="hidden" name="ofEntryId" value={entry.id} />
+              <input type="hidden" name="backTo" value={`/pots/${encodeURIComponent(stand.pot.id)}`} />
+              <button
+                type="submit"
+                class="quiet"
+                aria-label={words.say("today.undo-label", { text: entryWhat(entry, { collection, words }) })}
+              >
+                {words.say("today.undo")}
+              </button>
+            </form>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

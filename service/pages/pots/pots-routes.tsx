@@ -1,0 +1,173 @@
+import { randomUUID } from "node:crypto";
+import { type Context, Hono } from "hono";
+import type { EntryBody } from "../../../core/journal/entry.ts";
+import type { Problem } from "../../../core/problem.ts";
+import { calendarDay } from "../../../core/site/local-days.ts";
+import type { FormView } from "../forms/fields.tsx";
+import { fieldTexts, typedForm } from "../forms/form-body.ts";
+import type { Typed } from "../forms/form-problems.ts";
+import { happenedAt } from "../forms/happened-at.ts";
+import { idOfForm } from "../forms/id-of-form.ts";
+import { pageText } from "../frame.tsx";
+import { keepEntry } from "../keep-entry.ts";
+import type { PageContext } from "../page-context.ts";
+import { SiteFrame } from "../site-frame.tsx";
+import { type SiteNow, siteNow } from "../site-now.ts";
+import { bodyOfLog, LOG_KINDS, type LogKind } from "./log-body.ts";
+import { NEW_POT_TYPED, PotFields, potOfForm } from "./pot-form.tsx";
+import { PotPage } from "./pot-page.tsx";
+import { type PotStand, potStands } from "./pot-stand.ts";
+import { PotsPage } from "./pots-page.tsx";
+
+interface Given {
+  readonly typed: Typed;
+  readonly problems: readonly Problem[];
+}
+
+const NOTHING: Given = { typed: {}, problems: [] };
+
+/** The shelf of all pots, one pot, a new pot, and entries for one or many. */
+export function potsRoutes(context: PageContext): Hono {
+  const routes = new Hono();
+  routes.get("/pots", async (c) => {
+    const now = await siteNow(context);
+    return now ? c.html(potsPage(context, now, NOTHING)) : c.redirect("/begin", 303);
+  });
+  routes.post("/pots/log", async (c) => {
+    const now = await siteNow(context);
+    if (!now) return c.redirect("/begin", 303);
+    const [typed, potIds] = [await typedForm(c), await fieldTexts(c, "potId")];
+    const read = togetherOf(now, { typed, potIds });
+    if (!read.ok) return c.html(potsPage(context, now, { typed, problems: read.problems }), 422);
+    const formId = idOfForm(typed);
+    await keepEntry(
+      context,
+      ...read.potIds.map((potId) => ({ id: `${formId}.${potId}`, potId, body: read.body })),
+    );
+    return c.redirect("/pots", 303);
+  });
+  routes.get("/pots/new", async (c) => {
+    const now = await siteNow(context);
+    return now
+      ? c.html(newPotPage(context, now, { typed: NEW_POT_TYPED, problems: [] }))
+      : c.redirect("/begin", 303);
+  });
+  routes.post("/pots/new", async (c) => {
+    const now = await siteNow(context);
+    if (!now) return c.redirect("/begin", 303);
+    const typed = await typedForm(c);
+    const read = potOfForm(typed, { nowUtcMs: context.now(), collection: now.collection });
+    if (!read.ok) return c.html(newPotPage(context, now, { typed, problems: read.problems }), 422);
+    await context.store.pots.put(now.site.id, read.value.pot);
+    await context.store.journal.append(now.site.id, read.value.entries);
+    await context.replan(now.site.id);
+    return c.redirect(`/pots/${encodeURIComponent(read.value.pot.id)}`, 303);
+  });
+  routes.get("/pots/:id", async (c) => {
+    const found = await foundPot(c, context);
+    return found ? c.html(potPage(context, { ...found, openKind: null, given: NOTHING })) : c.notFound();
+  });
+  routes.post("/pots/:id/log", async (c) => {
+    const found = await foundPot(c, context);
+    if (!found) return c.notFound();
+    const typed = await typedForm(c);
+    const kind = LOG_KINDS.find((known) => known === typed.kind) ?? "note";
+    const { zone } = found.now.site;
+    const nowUtcMs = context.now();
+    const body = bodyOfLog(kind, typed);
+    const at = happenedAt(typed, { nowUtcMs, zone, today: calendarDay(nowUtcMs, zone) });
+    if (!body.ok || !at.ok) {
+      const problems = [body, at].flatMap((part) => (part.ok ? [] : part.problems));
+      return c.html(potPage(context, { ...found, openKind: kind, given: { typed, problems } }), 422);
+    }
+    const { id } = found.stand.pot;
+    await keepEntry(context, {
+      id: `log.${idOfForm(typed)}`,
+      potId: id,
+      atUtcMs: at.value,
+      body: body.value,
+    });
+    return c.redirect(kind === "gone" ? "/pots" : `/pots/${encodeURIComponent(id)}`, 303);
+  });
+  return routes;
+}
+
+type Together = { ok: true; potIds: string[]; body: EntryBody } | { ok: false; problems: Problem[] };
+
+/** One entry for the pots that were ticked; the button says which. */
+function togetherOf(now: SiteNow, { typed, potIds }: { typed: Typed; potIds: readonly string[] }): Together {
+  const known = potIds.filter((id) => now.collection.pots.some((pot) => pot.id === id));
+  const isMove = typed.what === "moved";
+  const spot = now.collection.spots.find(({ id }) => id === typed.toSpotId);
+  const problems = [
+    ...(known.length === 0 ? [{ code: "no-pot-chosen", path: ["potId"] }] : []),
+    ...(isMove && !spot ? [{ code: "not-chosen", path: ["toSpotId"] }] : []),
+  ];
+  if (problems.length > 0) return { ok: false, problems };
+  const body: EntryBody =
+    isMove && spot
+      ? { kind: "moved", toSpotId: spot.id }
+      : { kind: "watered", given: { kind: "ran-through" } };
+  return { ok: true, potIds: known, body };
+}
+
+async function foundPot(c: Context, context: PageContext): Promise<{ now: SiteNow; stand: PotStand } | null> {
+  const now = await siteNow(context);
+  const stand = now && potStands(now).find(({ pot }) => pot.id === c.req.param("id"));
+  return now && stand ? { now, stand } : null;
+}
+
+function potsPage(context: PageContext, now: SiteNow, { typed, problems }: Given): string {
+  const { words } = context;
+  return pageText(
+    <SiteFrame context={context} now={now} title={words.say("pots.title")} here="/pots">
+      <PotsPage
+        stands={potStands(now)}
+        collection={now.collection}
+        form={{ typed, problems, words }}
+        formId={randomUUID()}
+        words={words}
+      />
+    </SiteFrame>,
+  );
+}
+
+function newPotPage(context: PageContext, now: SiteNow, { typed, problems }: Given): string {
+  const { words } = context;
+  const title = words.say("pots.new");
+  return pageText(
+    <SiteFrame context={context} now={now} title={title} here="/pots">
+      <h1>{title}</h1>
+      <PotFields
+        form={{ typed, problems, words }}
+        collection={now.collection}
+        formId={idOfForm(typed)}
+        action="/pots/new"
+        today={calendarDay(context.now(), now.site.zone)}
+      />
+    </SiteFrame>,
+  );
+}
+
+function potPage(
+  context: PageContext,
+  { now, stand, openKind, given }: { now: SiteNow; stand: PotStand; openKind: LogKind | null; given: Given },
+): string {
+  const { words } = context;
+  const form: FormView = { ...given, words };
+  return pageText(
+    <SiteFrame context={context} now={now} title={stand.pot.name} here="/pots">
+      <PotPage
+        stand={stand}
+        collection={now.collection}
+        plan={now.plan}
+        entries={now.journal.filter(({ potId }) => potId === stand.pot.id).reverse()}
+        form={form}
+        openKind={openKind}
+        words={words}
+        today={calendarDay(context.now(), now.site.zone)}
+        newId={randomUUID}
+      />
+    </SiteFrame>,
+  );
+}
