@@ -1,23 +1,18 @@
 import type { JournalEntry } from "../journal/entry.ts";
-import { settleEntries } from "../journal/settle-entries.ts";
-import { potsNow } from "../pot/pot-now.ts";
 import { instantOf } from "../site/instant.ts";
 import { calendarDay } from "../site/local-days.ts";
 import { dayOutlines } from "../weather/day-outline.ts";
 import { dryWindows } from "../weather/dry-windows.ts";
 import { HOUR_MS, type Weather } from "../weather/weather.ts";
 import { changesSince } from "./changes-since.ts";
-import { choosePlaces } from "./choice/choose-places.ts";
-import { homeSpots } from "./choice/home-spot.ts";
-import { studyPot } from "./choice/pot-study.ts";
 import type { Collection } from "./collection.ts";
-import { planContext } from "./make-context.ts";
 import type { Plan, PotPlan } from "./plan.ts";
 import { cautionsOf } from "./rows/cautions.ts";
 import { potRow } from "./rows/pot-row.ts";
 import { spotRows } from "./rows/spot-rows.ts";
 import { weatherAge } from "./rows/weather-age.ts";
 import type { Settings } from "./settings.ts";
+import { weigh } from "./weigh.ts";
 
 export interface PlanInput {
   readonly collection: Collection;
@@ -34,17 +29,9 @@ export interface PlanInput {
  */
 export function plan(input: PlanInput): Plan {
   const { collection, nowUtcMs, weather } = input;
-  const { entries } = settleEntries(input.journal);
+  const { context, studies, places, entries } = weigh(input);
   const forDay = calendarDay(nowUtcMs, collection.site.zone);
-  const { context, past } = planContext({ ...input, journal: entries });
-  const { pots } = potsNow({ collection, journal: entries, past, nowUtcMs, settings: input.settings });
   const spots = new Map(collection.spots.map((spot) => [spot.id, spot]));
-  const homes = homeSpots({ pots: collection.pots, spots, journal: entries, nowUtcMs });
-  const studies = pots
-    .filter(({ gone, spotId }) => !gone && spots.has(spotId))
-    .sort((a, b) => (a.pot.id < b.pot.id ? -1 : 1))
-    .map((now) => studyPot(context, now, homes.get(now.pot.id)!));
-  const places = choosePlaces(context, studies);
   const rows = studies.map((study) => potRow(context, study, places.get(study.now.pot.id)!));
   rows.sort((a, b) => walkOf(a, spots) - walkOf(b, spots) || (a.potId < b.potId ? -1 : 1));
   return {

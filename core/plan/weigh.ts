@@ -1,0 +1,35 @@
+import type { JournalEntry } from "../journal/entry.ts";
+import { settleEntries } from "../journal/settle-entries.ts";
+import type { PotId } from "../pot/pot.ts";
+import { potsNow } from "../pot/pot-now.ts";
+import { choosePlaces, type Place } from "./choice/choose-places.ts";
+import { homeSpots } from "./choice/home-spot.ts";
+import { type PotStudy, studyPot } from "./choice/pot-study.ts";
+import { planContext } from "./make-context.ts";
+import type { PlanInput } from "./make-plan.ts";
+import type { PlanContext } from "./plan-context.ts";
+
+/** All that was weighed for one plan: what the rows are made from, and what explains them. */
+export interface Weighed {
+  readonly context: PlanContext;
+  /** By pot id. */
+  readonly studies: readonly PotStudy[];
+  readonly places: ReadonlyMap<PotId, Place>;
+  /** The journal as it stands: corrections and undos applied. */
+  readonly entries: readonly JournalEntry[];
+}
+
+/** Looks at every pot and settles where each spends its days. */
+export function weigh(input: PlanInput): Weighed {
+  const { collection, nowUtcMs } = input;
+  const { entries } = settleEntries(input.journal);
+  const { context, past } = planContext({ ...input, journal: entries });
+  const { pots } = potsNow({ collection, journal: entries, past, nowUtcMs, settings: input.settings });
+  const spots = new Map(collection.spots.map((spot) => [spot.id, spot]));
+  const homes = homeSpots({ pots: collection.pots, spots, journal: entries, nowUtcMs });
+  const studies = pots
+    .filter(({ gone, spotId }) => !gone && spots.has(spotId))
+    .sort((a, b) => (a.pot.id < b.pot.id ? -1 : 1))
+    .map((now) => studyPot(context, now, homes.get(now.pot.id)!));
+  return { context, studies, places: choosePlaces(context, studies), entries };
+}
