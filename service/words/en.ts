@@ -432,7 +432,10 @@ export const EN = {
   "problem.not-a-time": "Enter a time of day, such as 07:30.",
   "pot.line": "{group}. Stands at: {spot}.",
   "pot.section-legend":
-    "Drawn to scale. Each line across the mix stands for 3 mm of water, as a rain gauge would measure it; the solid layer has too little air for roots. On the rod beside it: thick mark now, dashed mark where it waits for water, dotted mark tomorrow.",
+    "Drawn to scale. Each line across the mix stands for 3 mm of water, as a rain gauge would measure it; a solid layer has too little air for roots. The rod beside it runs from empty to what the drained pot holds.",
+  "section.now": "now",
+  "section.waits": "waits",
+  "section.tomorrow": "tomorrow",
   "pot.no-plan": "Nothing has been reckoned for this pot yet. It will be in the next brief.",
   "pot.not-planted":
     "No planting has been logged, so it is not known what the pot holds. Log it below as planted.",
@@ -453,6 +456,8 @@ export const EN = {
   "outlook.rain": "{rainMm}",
   "outlook.no-refill": "It does not come down to its refill point in the days reckoned.",
   "outlook.refill-now": "It has come down to its refill point.",
+  "outlook.refill-within":
+    "It comes down to its refill point within {toDays, plural, one {a day} other {# days}}.",
   "outlook.refill":
     "It comes down to its refill point in {fromDays} to {toDays, plural, one {# day} other {# days}}.",
   "log.keep": "Keep",

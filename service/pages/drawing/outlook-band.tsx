@@ -3,11 +3,23 @@ import { area, line } from "d3-shape";
 import type { Spread } from "../../../core/plan/plan.ts";
 import type { Words } from "../../words/words.ts";
 
+/** What the pot holds at an instant, as shares of what the drained pot holds. */
+export interface OutlookPoint {
+  readonly atUtcMs: number;
+  readonly contentFrac: Spread;
+}
+
+export interface OutlookDay {
+  readonly name: string;
+  readonly fromUtcMs: number;
+  readonly toUtcMs: number;
+  readonly rainMm: Spread | null;
+}
+
 export interface OutlookBandProps {
-  /** Content by day from today on, as shares of what the drained pot holds. */
-  readonly byDayFrac: readonly Spread[];
-  readonly dayNames: readonly string[];
-  readonly rainMm: readonly Spread[];
+  /** From now on; at least two. */
+  readonly points: readonly OutlookPoint[];
+  readonly days: readonly OutlookDay[];
   readonly refillFrac: number;
   readonly capacityMl: number;
   readonly label: string;
@@ -16,29 +28,32 @@ export interface OutlookBandProps {
 
 const WIDTH = 360;
 const PLOT = { left: 8, right: 352, top: 22, foot: 150 };
-const RAIN_FOOT = 186;
-const HEIGHT = 206;
+const RAIN = { top: 158, foot: 182 };
+const HEIGHT = 200;
+/** A day narrower than this has no room for its name. */
+const NAME_PX = 24;
 
 interface Plotted extends OutlookBandProps {
-  x(day: number): number;
+  x(utcMs: number): number;
   y(frac: number): number;
 }
 
 /** A pot's coming days as a band: the spread first, the middle second, the line at which it waits for water. */
 export function OutlookBand(props: OutlookBandProps) {
-  const { byDayFrac, refillFrac } = props;
-  if (byDayFrac.length < 2) return null;
-  const x = scaleLinear([0, byDayFrac.length - 1], [PLOT.left, PLOT.right]);
-  const highest = Math.max(1, ...byDayFrac.map(({ high }) => high));
+  const { points, refillFrac } = props;
+  const [first, last] = [points[0], points.at(-1)];
+  if (!first || !last || points.length < 2) return null;
+  const x = scaleLinear([first.atUtcMs, last.atUtcMs], [PLOT.left, PLOT.right]);
+  const highest = Math.max(1, ...points.map(({ contentFrac }) => contentFrac.high));
   const y = scaleLinear([0, highest], [PLOT.foot, PLOT.top]);
-  const at = (_: Spread, day: number) => x(day);
-  const spreads = byDayFrac as Spread[];
-  const band = area<Spread>(
+  const at = ({ atUtcMs }: OutlookPoint) => x(atUtcMs);
+  const edge = (end: keyof Spread) => line<OutlookPoint>(at, ({ contentFrac }) => y(contentFrac[end]));
+  const band = area<OutlookPoint>(
     at,
-    ({ low }) => y(low),
-    ({ high }) => y(high),
+    ({ contentFrac }) => y(contentFrac.low),
+    ({ contentFrac }) => y(contentFrac.high),
   );
-  const middle = line<Spread>(at, ({ mid }) => y(mid));
+  const drawn = points as OutlookPoint[];
   return (
     <svg class="outlook" role="img" aria-label={props.label} viewBox={`0 0 ${WIDTH} ${HEIGHT}`}>
       <defs>
@@ -46,16 +61,14 @@ export function OutlookBand(props: OutlookBandProps) {
           <path d="M0 2.5H5" />
         </pattern>
       </defs>
-      <path class="outlook-band" fill="url(#band-hatch)" d={band(spreads) ?? ""} />
-      <path class="outlook-edge" d={line<Spread>(at, ({ low }) => y(low))(spreads) ?? ""} />
-      <path class="outlook-edge" d={line<Spread>(at, ({ high }) => y(high))(spreads) ?? ""} />
-      <path class="outlook-middle" d={middle(spreads) ?? ""} />
-      <Levels {...props} x={x} y={y} />
+      <DayColumns {...props} x={x} y={y} />
+      <path class="outlook-band" fill="url(#band-hatch)" d={band(drawn) ?? ""} />
+      <path class="outlook-edge" d={edge("low")(drawn) ?? ""} />
+      <path class="outlook-edge" d={edge("high")(drawn) ?? ""} />
+      <path class="outlook-middle" d={edge("mid")(drawn) ?? ""} />
+      <path class="outlook-refill" d={`M${PLOT.left} ${px(y(refillFrac))}H${PLOT.right}`} />
       <path class="outlook-today" d={`M${PLOT.left} ${PLOT.top - 8}V${PLOT.foot}`} />
-      <DaysBelow {...props} x={x} y={y} />
-      {refillFrac > 0 && (
-        <path class="outlook-refill" d={`M${PLOT.left} ${px(y(refillFrac))}H${PLOT.right}`} />
-      )}
+      <Levels {...props} x={x} y={y} />
     </svg>
   );
 }
@@ -71,36 +84,34 @@ function Levels({ refillFrac, capacityMl, words, y }: Plotted) {
       <text x={PLOT.right} y={px(y(1)) - 4} text-anchor="end">
         {words.say("outlook.holds", { capacityMl })}
       </text>
-      <text x={PLOT.right} y={px(y(refillFrac)) - 4} text-anchor="end">
+      <text x={PLOT.right} y={px(y(refillFrac)) + 13} text-anchor="end">
         {words.say("outlook.waits")}
       </text>
     </>
   );
 }
 
-function DaysBelow({ dayNames, rainMm, words, x }: Plotted) {
-  const step = x(1) - x(0);
-  return (
-    <>
-      {dayNames.map((name, day) => (
-        <text class="outlook-day" x={px(x(day))} y={HEIGHT - 4} text-anchor={anchorOf(day, dayNames.length)}>
-          {name}
-        </text>
-      ))}
-      {rainMm.map((rain, day) =>
-        rain.high < 0.5 || day >= dayNames.length - 1 ? null : (
-          <text class="outlook-rain" x={px(x(day) + step / 2)} y={RAIN_FOOT - 12} text-anchor="middle">
-            {words.say("outlook.rain", { rainMm: rain.mid })}
+/** Names of the days, a faint line at each midnight, and the rain that reaches the spot. */
+function DayColumns({ days, words, x }: Plotted) {
+  return days.map(({ name, fromUtcMs, toUtcMs, rainMm }) => {
+    const [from, to] = [x(fromUtcMs), x(toUtcMs)];
+    const middle = px((from + to) / 2);
+    return (
+      <g>
+        <path class="outlook-midnight" d={`M${px(to)} ${PLOT.top}V${RAIN.foot}`} />
+        {to - from >= NAME_PX && (
+          <text x={middle} y={HEIGHT - 3} text-anchor="middle">
+            {name}
           </text>
-        ),
-      )}
-    </>
-  );
-}
-
-function anchorOf(day: number, dayCount: number): "start" | "middle" | "end" {
-  if (day === 0) return "start";
-  return day === dayCount - 1 ? "end" : "middle";
+        )}
+        {rainMm && rainMm.mid >= 0.5 && (
+          <text class="outlook-rain" x={middle} y={RAIN.foot - 8} text-anchor="middle">
+            {words.say("outlook.rain", { rainMm: rainMm.mid })}
+          </text>
+        )}
+      </g>
+    );
+  });
 }
 
 function px(value: number): number {

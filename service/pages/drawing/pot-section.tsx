@@ -14,10 +14,22 @@ export interface PotSectionProps {
   readonly plant?: { readonly widthCm: number; readonly heightCm: number };
   /** The plant is cut off here above the rim. */
   readonly mostAboveCm?: number;
-  /** Marks on the dipstick beside the pot, as shares of what the drained pot holds. */
-  readonly marks?: { readonly nowFrac: number; readonly refillFrac: number; readonly tomorrowFrac?: number };
+  /** Marks on the rod beside the pot. */
+  readonly marks?: readonly SectionMark[];
   /** The drawing in one sentence. */
   readonly label: string;
+}
+
+export interface SectionMark {
+  readonly kind: "now" | "refill" | "tomorrow";
+  /** Share of what the drained pot holds. */
+  readonly frac: number;
+  readonly text: string;
+}
+
+interface Part {
+  readonly props: PotSectionProps;
+  readonly frame: Frame;
 }
 
 interface Frame {
@@ -32,7 +44,9 @@ interface Frame {
 /** Walls stand out by this, and the saucer reaches this far round the base, cm. Looks only. */
 const WALL_CM = 1.6;
 const SAUCER_REACH_CM = 3;
-const STICK_GAP_PX = 14;
+const STICK_PX = 96;
+const LABEL_PX = 14;
+const MOST_ABOVE_CM = 40;
 
 /** A pot cut through the middle, to scale: water by density of line, the layer without air solid, dry mix bare. */
 export function PotSection(props: PotSectionProps) {
@@ -57,17 +71,17 @@ export function PotSection(props: PotSectionProps) {
   );
 }
 
-function frameFor({ vessel, plant, pxPerCm, mostAboveCm = 40, marks }: PotSectionProps): Frame {
+function frameFor({ vessel, plant, pxPerCm, mostAboveCm = MOST_ABOVE_CM, marks }: PotSectionProps): Frame {
   const aboveCm = plant ? Math.min(plant.heightCm, mostAboveCm) : 1;
   const spanCm = Math.max(
     Math.max(vessel.topCm, vessel.baseCm) + 2 * WALL_CM,
     vessel.saucerCm === undefined ? 0 : vessel.baseCm + 2 * (SAUCER_REACH_CM + WALL_CM),
     plant ? Math.min(plant.widthCm, 1.5 * vessel.topCm) : 0,
   );
-  const stickPx = marks ? STICK_GAP_PX + 8 : 0;
-  const widthPx = spanCm * pxPerCm + 2 * stickPx + 4;
+  const potPx = spanCm * pxPerCm + 4;
+  const widthPx = potPx + (marks ? STICK_PX : 0);
   const heightPx = (vessel.heightCm + aboveCm) * pxPerCm + 8;
-  const axisPx = widthPx / 2;
+  const axisPx = potPx / 2;
   const basePx = heightPx - 5;
   return {
     axisPx,
@@ -78,7 +92,7 @@ function frameFor({ vessel, plant, pxPerCm, mostAboveCm = 40, marks }: PotSectio
   };
 }
 
-function Water({ props: { vessel, profile, lineMm }, frame }: { props: PotSectionProps; frame: Frame }) {
+function Water({ props: { vessel, profile, lineMm }, frame }: Part) {
   const airlessCm = airlessToCm(profile!);
   const lines = hatchHeights(profile!, { lineMm, fromCm: airlessCm })
     .map((heightCm) => {
@@ -163,17 +177,11 @@ function Saucer({ vessel, frame }: { vessel: Vessel; frame: Frame }) {
   );
 }
 
-/** Height and spread in a plain stroke; a plant taller than the drawing is left open at the top. */
-function Plant({
-  props: { vessel, plant, mostAboveCm = 40 },
-  frame,
-}: {
-  props: PotSectionProps;
-  frame: Frame;
-}) {
+/** Height and spread in a plain stroke; the stem of a plant taller than the drawing is broken. */
+function Plant({ props: { vessel, plant, mostAboveCm = MOST_ABOVE_CM }, frame }: Part) {
   const topCm = vessel.heightCm + Math.min(plant!.heightCm, mostAboveCm);
   const half = Math.min(plant!.widthCm, 1.5 * vessel.topCm) / 2;
-  const eaveCm = vessel.heightCm + (topCm - vessel.heightCm) * 0.45;
+  const eaveCm = vessel.heightCm + (topCm - vessel.heightCm) * 0.55;
   const crown = {
     left: round(frame.x(-half)),
     right: round(frame.x(half)),
@@ -181,16 +189,19 @@ function Plant({
     eave: round(frame.y(eaveCm)),
     top: round(frame.y(topCm)),
   };
-  const stem = `M${crown.axis} ${round(frame.y(mixDepthCm(vessel)))}V${crown.eave}`;
-  return (
-    <path class="plant" d={stem + (plant!.heightCm > mostAboveCm ? openCrown(crown) : crownArc(crown))} />
-  );
+  const footPx = round(frame.y(mixDepthCm(vessel)));
+  const stem =
+    plant!.heightCm > mostAboveCm ? brokenStem(crown, footPx) : `M${crown.axis} ${footPx}V${crown.eave}`;
+  return <path class="plant" d={stem + crownArc(crown)} />;
 }
 
 type Crown = Record<"left" | "right" | "axis" | "eave" | "top", number>;
 
-function openCrown({ left, right, eave, top }: Crown): string {
-  return `M${left} ${eave}V${top}M${right} ${eave}V${top}`;
+/** The draughtsman's sign for a piece left out: two strokes across a gap. */
+function brokenStem({ axis, eave }: Crown, footPx: number): string {
+  const [low, high] = [round((footPx + eave) / 2 + 2), round((footPx + eave) / 2 - 2)];
+  const stroke = (y: number) => `M${axis - 5} ${y + 2}L${axis + 5} ${y - 2}`;
+  return `M${axis} ${footPx}V${low}${stroke(low)}${stroke(high)}M${axis} ${high}V${eave}`;
 }
 
 function crownArc({ left, right, axis, eave, top }: Crown): string {
@@ -198,17 +209,29 @@ function crownArc({ left, right, axis, eave, top }: Crown): string {
 }
 
 /** Now, the refill point and tomorrow beside the wall: the foot is empty, the head is what the drained pot holds. */
-function Dipstick({ props: { vessel, marks }, frame }: { props: PotSectionProps; frame: Frame }) {
-  const x = frame.widthPx - STICK_GAP_PX;
+function Dipstick({ props: { vessel, marks }, frame }: Part) {
+  const x = round(frame.widthPx - STICK_PX + 12);
   const depth = mixDepthCm(vessel);
   const y = (frac: number) => round(frame.y(Math.max(0, Math.min(1.15, frac)) * depth));
-  const mark = (frac: number, halfPx: number) => `M${round(x - halfPx)} ${y(frac)}H${round(x + halfPx)}`;
+  let lastPx = Number.NEGATIVE_INFINITY;
+  const labelled = [...marks!]
+    .sort((a, b) => b.frac - a.frac)
+    .map((mark) => {
+      const labelPx = Math.max(y(mark.frac) + 4, lastPx + LABEL_PX);
+      lastPx = labelPx;
+      return { ...mark, labelPx };
+    });
   return (
     <g class="dipstick">
-      <path class="stick" d={`M${round(x)} ${y(0)}V${y(1)}`} />
-      <path class="mark-refill" d={mark(marks!.refillFrac, 8)} />
-      {marks!.tomorrowFrac !== undefined && <path class="mark-tomorrow" d={mark(marks!.tomorrowFrac, 6)} />}
-      <path class="mark-now" d={mark(marks!.nowFrac, 6)} />
+      <path class="stick" d={`M${x} ${y(0)}V${y(1)}M${x - 5} ${y(0)}H${x + 5}M${x - 5} ${y(1)}H${x + 5}`} />
+      {labelled.map(({ kind, frac, text, labelPx }) => (
+        <>
+          <path class={`mark-${kind}`} d={`M${x - 7} ${y(frac)}H${x + 7}`} />
+          <text x={x + 11} y={round(labelPx)}>
+            {text}
+          </text>
+        </>
+      ))}
     </g>
   );
 }

@@ -10,8 +10,9 @@ import { entryWhat } from "../journal/entry-text.ts";
 import { whenText } from "../journal/when-text.ts";
 import { LOG_KINDS, type LogKind } from "./log-body.ts";
 import { LogForm } from "./log-form.tsx";
+import { outlookCourse } from "./outlook-points.ts";
 import type { PotStand } from "./pot-stand.ts";
-import { SectionOf } from "./section-of.tsx";
+import { PAGE_SCALE, SectionOf } from "./section-of.tsx";
 
 export interface PotPageProps {
   readonly stand: PotStand;
@@ -41,7 +42,7 @@ export function PotPage(props: PotPageProps) {
       <div class="two">
         <div>
           <figure class="page-section">
-            <SectionOf stand={stand} size="page" words={words} />
+            <SectionOf stand={stand} scale={PAGE_SCALE} withMarks words={words} />
             <figcaption>{words.say("pot.section-legend")}</figcaption>
           </figure>
         </div>
@@ -52,9 +53,11 @@ export function PotPage(props: PotPageProps) {
             <p>{words.say(stand.planted ? "pot.no-plan" : "pot.not-planted")}</p>
           )}
           <Facts stand={stand} words={words} />
+          {potPlan && props.plan && (
+            <Outlook plan={props.plan} potPlan={potPlan} stand={stand} words={words} />
+          )}
         </div>
       </div>
-      {potPlan && props.plan && <Outlook plan={props.plan} potPlan={potPlan} stand={stand} words={words} />}
       <Log {...props} />
       <Entries {...props} />
     </>
@@ -113,29 +116,14 @@ function Facts({ stand, words }: { stand: PotStand; words: Words }) {
   );
 }
 
-function Outlook({
-  plan,
-  potPlan,
-  stand,
-  words,
-}: {
-  plan: Plan;
-  potPlan: PotPlan;
-  stand: PotStand;
-  words: Words;
-}) {
+function Outlook({ plan, potPlan, stand, words }: OutlookProps) {
   const { outlook } = potPlan;
-  const days = plan.days.slice(0, outlook.byDayFrac.length);
-  const rainMm = plan.spots.find(({ spotId }) => spotId === potPlan.spotId)?.rainByDayMm ?? [];
-  const sentence = outlookText(potPlan, words);
   return (
     <section>
       <h2>{words.say("pot.outlook")}</h2>
-      <p>{sentence}</p>
+      <p>{outlookText(potPlan, words)}</p>
       <OutlookBand
-        byDayFrac={outlook.byDayFrac}
-        dayNames={days.map(({ day }) => words.weekday(day))}
-        rainMm={rainMm}
+        {...outlookCourse({ plan, potPlan, words })}
         refillFrac={outlook.refillFrac}
         capacityMl={outlook.capacityMl}
         label={words.say("outlook.label", { pot: stand.pot.name })}
@@ -145,11 +133,21 @@ function Outlook({
   );
 }
 
+interface OutlookProps {
+  readonly plan: Plan;
+  readonly potPlan: PotPlan;
+  readonly stand: PotStand;
+  readonly words: Words;
+}
+
 function outlookText({ outlook }: PotPlan, { say }: Words): string {
   const { daysToRefill } = outlook;
   if (!daysToRefill) return say("outlook.no-refill");
   const [low, high] = [Math.floor(daysToRefill.low), Math.ceil(daysToRefill.high)];
-  return high <= 0 ? say("outlook.refill-now") : say("outlook.refill", { fromDays: low, toDays: high });
+  if (high <= 0) return say("outlook.refill-now");
+  return low === 0
+    ? say("outlook.refill-within", { toDays: high })
+    : say("outlook.refill", { fromDays: low, toDays: high });
 }
 
 /** A form for each kind of entry, folded. */

@@ -19,6 +19,7 @@ export function PotsPage(props: PotsPageProps) {
   const { stands, collection, words, formId, form } = props;
   const { say } = words;
   const bySpot = groupedBy(stands, ({ spotId }) => spotId);
+  const pxPerCm = shelfScale(stands);
   const spots = [...collection.spots].sort((a, b) => a.walkOrder - b.walkOrder);
   return (
     <>
@@ -37,7 +38,9 @@ export function PotsPage(props: PotsPageProps) {
         <ProblemList form={form} />
         {spots.map((spot) => {
           const here = bySpot.get(spot.id) ?? [];
-          return here.length === 0 ? null : <Shelf name={spot.name} stands={here} words={words} />;
+          return here.length === 0 ? null : (
+            <Shelf name={spot.name} stands={here} pxPerCm={pxPerCm} words={words} />
+          );
         })}
         <Together {...props} />
       </form>
@@ -45,20 +48,39 @@ export function PotsPage(props: PotsPageProps) {
   );
 }
 
-function Shelf({ name, stands, words }: { name: string; stands: readonly PotStand[]; words: Words }) {
+/** Widest drawing on a shelf: two stand side by side on a phone. */
+const WIDEST_PX = 150;
+
+/** Large enough to read, small enough that the widest pot of all still fits; one scale for every shelf. */
+function shelfScale(stands: readonly PotStand[]): number {
+  const widestCm = Math.max(20, ...stands.map(({ planted }) => 1.5 * (planted?.body.vessel.topCm ?? 0)));
+  return Math.min(2.8, WIDEST_PX / widestCm);
+}
+
+interface ShelfProps {
+  readonly name: string;
+  readonly stands: readonly PotStand[];
+  readonly pxPerCm: number;
+  readonly words: Words;
+}
+
+function Shelf({ name, stands, pxPerCm, words }: ShelfProps) {
+  const scale = { pxPerCm, lineMm: 6, mostAboveCm: 30 };
   return (
     <section>
       <h2>{name}</h2>
       <ul class="shelf">
         {[...stands].sort(byNeed).map((stand) => (
           <li>
-            <a href={`/pots/${encodeURIComponent(stand.pot.id)}`}>
-              <SectionOf stand={stand} size="shelf" words={words} />
-              <span class="shelf-name">
+            <div class="shelf-board">
+              <SectionOf stand={stand} scale={scale} words={words} />
+            </div>
+            <p>
+              <a href={`/pots/${encodeURIComponent(stand.pot.id)}`}>
                 {words.say("deed.pots", { name: stand.pot.name, potCount: stand.pot.count ?? 1 })}
-              </span>
-            </a>
-            <span class="shelf-state">{needText(stand.potPlan, words)}</span>
+              </a>
+              <span class="shelf-state">{needText(stand.potPlan, words)}</span>
+            </p>
             <label class="choice">
               <input type="checkbox" name="potId" value={stand.pot.id} />
               <span>

@@ -1,50 +1,54 @@
+import type { PotOutlook } from "../../../core/plan/plan.ts";
 import { moistureProfile } from "../../../core/pot/profile.ts";
 import type { Words } from "../../words/words.ts";
 import { airlessToCm } from "../drawing/hatch-heights.ts";
-import { PotSection } from "../drawing/pot-section.tsx";
+import { PotSection, type SectionMark } from "../drawing/pot-section.tsx";
 import { type PotStand, waterMlNow } from "./pot-stand.ts";
 
-/** The three sizes of the drawing: on a shelf, on a card, on the pot's own page. */
-const SIZES = {
-  shelf: { pxPerCm: 2.6, lineMm: 6, mostAboveCm: 30 },
-  page: { pxPerCm: 6, lineMm: 3, mostAboveCm: 35 },
-} as const;
+/** How a pot's own page draws it; shelves choose their scale by the widest that stands there. */
+export const PAGE_SCALE = { pxPerCm: 6, lineMm: 3, mostAboveCm: 35 } as const;
+
+interface SectionScale {
+  readonly pxPerCm: number;
+  readonly lineMm: number;
+  readonly mostAboveCm: number;
+}
+
+interface SectionOfProps {
+  readonly stand: PotStand;
+  readonly scale: SectionScale;
+  /** With the rod that shows now, the refill point and tomorrow. */
+  readonly withMarks?: boolean;
+  readonly words: Words;
+}
 
 /** A pot's own section with its water as reckoned; nothing until a planting has been logged. */
-export function SectionOf({
-  stand,
-  size,
-  words,
-}: {
-  stand: PotStand;
-  size: keyof typeof SIZES;
-  words: Words;
-}) {
+export function SectionOf({ stand, scale, withMarks = false, words }: SectionOfProps) {
   const { planted, inVessel, pot, potPlan } = stand;
   if (!planted) return null;
   const { vessel } = planted.body;
   const waterMl = waterMlNow(stand);
   const profile =
     inVessel && waterMl !== null ? moistureProfile({ retention: inVessel.retention, vessel, waterMl }) : null;
-  const outlook = potPlan?.outlook;
   return (
     <PotSection
       vessel={vessel}
       profile={profile}
-      {...SIZES[size]}
+      {...scale}
       plant={{ widthCm: pot.canopyWidthCm, heightCm: pot.plantHeightCm }}
-      {...(outlook && size === "page"
-        ? {
-            marks: {
-              nowFrac: outlook.nowFrac.mid,
-              refillFrac: outlook.refillFrac,
-              ...(outlook.byDayFrac[1] ? { tomorrowFrac: outlook.byDayFrac[1].mid } : {}),
-            },
-          }
-        : {})}
+      {...(withMarks && potPlan ? { marks: marksOf(potPlan.outlook, words) } : {})}
       label={sectionText({ stand, words, airlessCm: profile ? airlessToCm(profile) : 0 })}
     />
   );
+}
+
+function marksOf({ nowFrac, refillFrac, byDayFrac }: PotOutlook, { say }: Words): SectionMark[] {
+  const tomorrow = byDayFrac[1];
+  return [
+    { kind: "now", frac: nowFrac.mid, text: say("section.now") },
+    { kind: "refill", frac: refillFrac, text: say("section.waits") },
+    ...(tomorrow ? [{ kind: "tomorrow" as const, frac: tomorrow.mid, text: say("section.tomorrow") }] : []),
+  ];
 }
 
 /** The drawing in one sentence. */
