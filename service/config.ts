@@ -33,7 +33,7 @@ export interface ServiceSettings {
   readonly units: (typeof UNITS)[number];
   readonly logLevel: (typeof LOG_LEVELS)[number];
   readonly backupKeepCount: number;
-  /** Every forecast pulled is kept this long; one that a kept plan was made from stays as long as that plan. */
+  /** Forecasts that a brief or an amendment was made from; others go after some days. */
   readonly weatherKeepDays: number;
   readonly planKeepDays: number;
 }

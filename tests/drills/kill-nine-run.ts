@@ -1,14 +1,13 @@
-import { type ChildProcess, spawn } from "node:child_process";
 import { randomUUID } from "node:crypto";
 import { once } from "node:events";
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { createInterface } from "node:readline";
 import Database from "better-sqlite3";
 import { openStore } from "../../service/store/open-store.ts";
 import { STORE_NAME } from "../../service/store/store-names.ts";
 import { fill, pot } from "../service/store/bench.ts";
+import { type HouseProcess, startHouseProcess } from "./house-process.ts";
 import { openPostBox } from "./post-box.ts";
 import { startQuickFeed } from "./quick-feed.ts";
 import { type Dice, seededDice } from "./seeded-dice.ts";
@@ -110,18 +109,10 @@ function environment(of: {
   };
 }
 
-async function startHouse(scene: Scene): Promise<{ child: ChildProcess; url: string }> {
-  const here = import.meta.dirname;
-  const child = spawn(
-    process.execPath,
-    ["--import", join(here, "../../service/runtime.mjs"), join(here, "kill-nine-house.ts")],
-    { env: scene.env, stdio: ["ignore", "pipe", "pipe"] },
-  );
-  child.stderr?.on("data", (chunk: Buffer) =>
-    scene.faults.push(`the service said: ${chunk.toString().slice(0, 500)}`),
-  );
-  for await (const line of createInterface({ input: child.stdout! })) return { child, url: line };
-  throw new Error(`the service did not start: ${scene.faults.at(-1)}`);
+async function startHouse(scene: Scene): Promise<HouseProcess> {
+  const house = await startHouseProcess(scene.env);
+  house.child.stderr?.on("data", (chunk: Buffer) => scene.faults.push(`the service said: ${chunk}`));
+  return house;
 }
 
 async function liveAndDie(scene: Scene): Promise<void> {

@@ -108,7 +108,7 @@ describe("notes of jobs", () => {
 });
 
 describe("keeping times", () => {
-  it("let go of what is old, but never of the journal, the hours gone by, or what a kept plan was made from", async () => {
+  it("let go of what is old, but never of the journal, the hours gone by, or what was told", async () => {
     const store = await filled();
     const startUtcMs = (days: number) => NOW - days * DAY_MS;
     const save = (days: number) =>
@@ -134,7 +134,7 @@ describe("keeping times", () => {
     await store.outbox.markSent("gone", NOW);
     const hoursBefore = store.raw.prepare("SELECT count(*) FROM past_hour").pluck().get();
 
-    const gone = await store.letGoOfOld({ nowUtcMs: NOW, weatherDays: 14, planDays: 365 });
+    const gone = await store.letGoOfOld({ nowUtcMs: NOW, weatherDays: 90, planDays: 365 });
 
     expect(gone).toEqual({ messages: 1, plans: 2, pulls: 3, runs: 0 });
     expect((await store.plans.list("yard")).map(({ id }) => id)).toEqual([recent, told]);
@@ -143,6 +143,15 @@ describe("keeping times", () => {
     expect(store.raw.prepare("SELECT count(*) FROM past_hour").pluck().get()).toBe(hoursBefore);
     expect(await store.journal.list("yard")).toHaveLength(1);
     expect((await store.outbox.list("yard")).map(({ id }) => id)).toEqual(["waits"]);
+
+    expect(await store.letGoOfOld({ nowUtcMs: NOW, weatherDays: 30, planDays: 365 })).toMatchObject({
+      plans: 0,
+      pulls: 1,
+    });
+    expect(await store.plans.latestStored("yard", ["morning"])).toMatchObject({
+      id: told,
+      weatherPullId: null,
+    });
   });
 
   it("keep the newest forecast and the newest plan of a site however old they are", async () => {
