@@ -5,10 +5,13 @@ import type { Store } from "../store/open-store.ts";
 import { type Words, wordsFor } from "../words/words.ts";
 import { beginRoutes } from "./begin/begin-routes.tsx";
 import { Frame, pageText } from "./frame.tsx";
+import { journalRoutes } from "./journal/journal-routes.tsx";
 import type { PageContext } from "./page-context.ts";
 import { PlainMessage } from "./plain-message.tsx";
 import { potsRoutes } from "./pots/pots-routes.tsx";
 import { protectiveHeaders, sameOriginOnly } from "./security.ts";
+import { skyRoutes } from "./sky/sky-routes.tsx";
+import { spotsRoutes } from "./spots/spots-routes.tsx";
 import { STYLE_ETAG, STYLE_TEXT } from "./style.ts";
 import { todayRoutes } from "./today/today-routes.tsx";
 
@@ -46,7 +49,7 @@ export function createApp(input: AppInput): Hono {
   });
   app.route("/", todayRoutes(context));
   app.route("/", beginRoutes(context));
-  app.route("/", potsRoutes(context));
+  for (const routes of [potsRoutes, spotsRoutes, skyRoutes, journalRoutes]) app.route("/", routes(context));
   app.notFound((c) => c.html(pageText(<NotFound context={context} />), 404));
   return app;
 }

@@ -20,6 +20,7 @@ import { keepEntry } from "../keep-entry.ts";
 import type { PageContext } from "../page-context.ts";
 import { PlainMessage } from "../plain-message.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
+import { thunderHours } from "../sky/thunder-hours.ts";
 import { bodyOfTick, isDone } from "./done-deeds.ts";
 import { stripDeeds } from "./strip-deeds.ts";
 import { TodayPage } from "./today-page.tsx";
@@ -128,7 +129,7 @@ function strip(input: {
   return (
     <DayStrip
       hours={nextHours({ weather, site: now.site, nowUtcMs: context.now(), hourCount: STRIP_HOURS })}
-      thunderUtcMs={plan.days.flatMap((day) => day.thunderHours.map((hour) => Date.parse(hour)))}
+      thunderUtcMs={thunderHours(plan)}
       deeds={stripDeeds(deeds, context.words, zone)}
       zone={zone}
       words={context.words}

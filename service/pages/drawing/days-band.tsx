@@ -1,0 +1,96 @@
+import { scaleLinear } from "d3-scale";
+import type { DayOutline } from "../../../core/plan/plan.ts";
+import type { Words } from "../../words/words.ts";
+
+const WIDTH = 360;
+const WARMTH = { top: 30, foot: 96 };
+const RAIN = { top: 108, foot: 148 };
+const HEIGHT = 176;
+
+/** The coming days side by side: coldest to hottest, rain with its spread, gusts, thunder crossed out. */
+export function DaysBand({ days, words }: { days: readonly DayOutline[]; words: Words }) {
+  const known = days.filter(
+    ({ tempMinC, tempMaxC }) => Number.isFinite(tempMinC.mid) && Number.isFinite(tempMaxC.mid),
+  );
+  if (known.length === 0) return null;
+  const step = (WIDTH - 8) / known.length;
+  const lowest = Math.min(...known.map(({ tempMinC }) => tempMinC.low));
+  const highest = Math.max(...known.map(({ tempMaxC }) => tempMaxC.high));
+  const warmth = scaleLinear([lowest, Math.max(highest, lowest + 5)], [WARMTH.foot, WARMTH.top]);
+  const most = Math.max(5, ...known.map(({ rainMm }) => rainMm.high));
+  const rain = scaleLinear([0, most], [RAIN.foot, RAIN.top]);
+  return (
+    <svg
+      class="strip days-band"
+      role="img"
+      aria-label={words.say("days.label")}
+      viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
+    >
+      <path class="strip-base" d={`M4 ${RAIN.foot}H${WIDTH - 4}`} />
+      {known.map((day, index) => (
+        <Day day={day} x={4 + (index + 0.5) * step} step={step} scales={{ warmth, rain }} words={words} />
+      ))}
+    </svg>
+  );
+}
+
+interface DayProps {
+  readonly day: DayOutline;
+  readonly x: number;
+  readonly step: number;
+  readonly scales: Record<"warmth" | "rain", (value: number) => number>;
+  readonly words: Words;
+}
+
+function Day({ day, x, step, scales: { warmth, rain }, words }: DayProps) {
+  const bar = Math.min(14, step * 0.5);
+  const number = (name: string, value: number) => words.figure(name, value)?.number ?? "";
+  const box = (mm: number) =>
+    `M${px(x - bar / 2)} ${RAIN.foot}V${px(rain(mm))}H${px(x + bar / 2)}V${RAIN.foot}Z`;
+  const [coldest, hottest] = [warmth(day.tempMinC.mid), warmth(day.tempMaxC.mid)];
+  return (
+    <g>
+      <text x={px(x)} y={12} text-anchor="middle">
+        {words.weekday(day.day)}
+      </text>
+      <path class="strip-warmth" d={`M${px(x)} ${px(coldest)}V${px(hottest)}`} />
+      <path class="band-spread" d={spreadTicks({ x, day, warmth })} />
+      <text x={px(x)} y={px(hottest - 5)} text-anchor="middle">
+        {number("tempC", day.tempMaxC.mid)}
+      </text>
+      <text x={px(x)} y={px(coldest + 11)} text-anchor="middle">
+        {number("tempC", day.tempMinC.mid)}
+      </text>
+      {day.rainMm.high >= 0.1 && <path class="strip-rain-high" d={box(day.rainMm.high)} />}
+      {day.rainMm.mid >= 0.1 && <path class="strip-rain" d={box(day.rainMm.mid)} />}
+      {day.thunderHours.length > 0 && (
+        <path
+          class="strip-thunder"
+          d={`M${px(x - step / 2 + 2)} ${RAIN.top}L${px(x + step / 2 - 2)} ${RAIN.foot}M${px(x + step / 2 - 2)} ${RAIN.top}L${px(x - step / 2 + 2)} ${RAIN.foot}`}
+        />
+      )}
+      <text class="band-gust" x={px(x)} y={HEIGHT - 8} text-anchor="middle">
+        {number("gustMPerS", day.gustMPerS)}
+      </text>
+    </g>
+  );
+}
+
+/** Short strokes at the ends of what the coldest and the hottest may be. */
+function spreadTicks({
+  x,
+  day,
+  warmth,
+}: {
+  x: number;
+  day: DayOutline;
+  warmth: (value: number) => number;
+}): string {
+  return [day.tempMinC.low, day.tempMinC.high, day.tempMaxC.low, day.tempMaxC.high]
+    .map((value) => `M${px(x - 4)} ${px(warmth(value))}h8`)
+    .join("");
+}
+
+function px(value: number): number {
+  return Math.round(value * 10) / 10;
+}

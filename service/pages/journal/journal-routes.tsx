@@ -1,0 +1,195 @@
+import { randomUUID } from "node:crypto";
+import { Hono } from "hono";
+import { z } from "zod";
+import type { EntryBody, JournalEntry } from "../../../core/journal/entry.ts";
+import type { Problem } from "../../../core/problem.ts";
+import { calendarDay } from "../../../core/site/local-days.ts";
+import { dayInstant } from "../forms/day-instant.ts";
+import { type FormView, NumberField, ProblemList, TextField } from "../forms/fields.tsx";
+import { typedForm } from "../forms/form-body.ts";
+import { readForm, type Typed } from "../forms/form-problems.ts";
+import { idOfForm } from "../forms/id-of-form.ts";
+import { maybeNumber, neededNumber } from "../forms/typed-fields.ts";
+import { pageText } from "../frame.tsx";
+import { keepEntry } from "../keep-entry.ts";
+import type { PageContext } from "../page-context.ts";
+import { SiteFrame } from "../site-frame.tsx";
+import { type SiteNow, siteNow } from "../site-now.ts";
+import { entryWhat } from "./entry-text.ts";
+import { whenText } from "./when-text.ts";
+
+const SHOWN_AT_MOST = 200;
+
+const GaugeForm = z.object({ rainMm: neededNumber({ from: 0, to: 2000 }) });
+const ThermometerForm = z.object({
+  minC: neededNumber({ from: -60, to: 60 }),
+  maxC: maybeNumber({ from: -60, to: 60 }),
+});
+
+/** Everything that was logged, newest first, with search, undo, and the instruments of the house. */
+export function journalRoutes(context: PageContext): Hono {
+  const routes = new Hono();
+  routes.get("/journal", async (c) => {
+    const now = await siteNow(context);
+    if (!now) return c.redirect("/begin", 303);
+    return c.html(
+      journalPage(context, { now, search: c.req.query("search") ?? "", typed: {}, problems: [] }),
+    );
+  });
+  routes.post("/journal/instrument", async (c) => {
+    const now = await siteNow(context);
+    if (!now) return c.redirect("/begin", 303);
+    const typed = await typedForm(c);
+    const read = instrumentOf(typed, { nowUtcMs: context.now(), zone: now.site.zone });
+    if (!read.ok)
+      return c.html(journalPage(context, { now, search: "", typed, problems: read.problems }), 422);
+    await keepEntry(context, { id: `log.${idOfForm(typed)}`, body: read.value });
+    return c.redirect("/journal", 303);
+  });
+  return routes;
+}
+
+type InstrumentRead = { ok: true; value: EntryBody } | { ok: false; problems: readonly Problem[] };
+
+function instrumentOf(typed: Typed, clock: { nowUtcMs: number; zone: string }): InstrumentRead {
+  const since = dayInstant({ field: "sinceDay", day: typed.sinceDay, ...clock });
+  const read = typed.kind === "thermometer" ? readForm(ThermometerForm, typed) : readForm(GaugeForm, typed);
+  if (!read.ok || !since.ok) {
+    return { ok: false, problems: [read, since].flatMap((part) => (part.ok ? [] : part.problems)) };
+  }
+  const sinceUtcMs = since.value;
+  if ("rainMm" in read.value)
+    return { ok: true, value: { kind: "rain-gauge", rainMm: read.value.rainMm, sinceUtcMs } };
+  const { minC, maxC } = read.value;
+  return {
+    ok: true,
+    value: { kind: "thermometer", minC, ...(maxC === undefined ? {} : { maxC }), sinceUtcMs },
+  };
+}
+
+interface JournalPage {
+  readonly now: SiteNow;
+  readonly search: string;
+  readonly typed: Typed;
+  readonly problems: readonly Problem[];
+}
+
+function journalPage(context: PageContext, { now, search, typed, problems }: JournalPage): string {
+  const { words } = context;
+  const { say } = words;
+  const { collection } = now;
+  const lines = linesOf(now, context).filter(({ text }) =>
+    text.toLowerCase().includes(search.trim().toLowerCase()),
+  );
+  const today = calendarDay(context.now(), now.site.zone);
+  return pageText(
+    <SiteFrame context={context} now={now} title={say("nav.journal")} here="/journal">
+      <h1>{say("nav.journal")}</h1>
+      <form method="get" action="/journal" class="search">
+        <TextField
+          form={{ typed: { search }, problems: [], words }}
+          name="search"
+          type="search"
+          label={say("field.search")}
+          hint={say("hint.search")}
+        />
+        <button type="submit" class="quiet">
+          {say("journal.search")}
+        </button>
+      </form>
+      <Instruments form={{ typed, problems, words }} today={today} />
+      <section>
+        <h2>{say("journal.entries")}</h2>
+        {lines.length === 0 && (
+          <p>{say(search === "" ? "journal.empty" : "journal.none-found", { search })}</p>
+        )}
+        <ul class="plain logged">
+          {lines.slice(0, SHOWN_AT_MOST).map(({ entry, when, text }) => (
+            <li>
+              <p>
+                <span class="when">{when}</span> {text}
+              </p>
+              <form method="post" action="/undo">
+                <input type="hidden" name="entryId" value={`undo.${randomUUID()}`} />
+                <input type="hidden" name="ofEntryId" value={entry.id} />
+                <input type="hidden" name="backTo" value="/journal" />
+                <button
+                  type="submit"
+                  class="quiet"
+                  aria-label={say("today.undo-label", { text: `${when} ${text}` })}
+                >
+                  {say("today.undo")}
+                </button>
+              </form>
+            </li>
+          ))}
+        </ul>
+        {lines.length > SHOWN_AT_MOST && (
+          <p>{say("journal.more", { restCount: lines.length - SHOWN_AT_MOST })}</p>
+        )}
+        {collection.pots.length === 0 && <p>{say("pots.lead", { potCount: 0 })}</p>}
+      </section>
+    </SiteFrame>,
+  );
+}
+
+function linesOf(
+  now: SiteNow,
+  { words }: PageContext,
+): { entry: JournalEntry; when: string; text: string }[] {
+  const names = new Map(now.collection.pots.map(({ id, name }) => [id, name]));
+  return [...now.journal].reverse().map((entry) => {
+    const what = entryWhat(entry, { collection: now.collection, words });
+    const pot = entry.potId === undefined ? null : (names.get(entry.potId) ?? entry.potId);
+    return {
+      entry,
+      when: whenText(entry.atUtcMs, now.site.zone, words),
+      text: pot === null ? what : words.say("journal.line", { pot, what }),
+    };
+  });
+}
+
+/** Rain gauge and thermometer: what the grower measures goes before what the feed says. */
+function Instruments({ form, today }: { form: FormView; today: string }) {
+  const { say } = form.words;
+  const open = form.problems.length > 0 ? form.typed.kind : undefined;
+  const formFor = (kind: string): FormView => ({
+    ...form,
+    ...(open === kind ? {} : { typed: {}, problems: [] }),
+    prefix: `${kind}-`,
+  });
+  return (
+    <section>
+      <h2>{say("journal.instruments")}</h2>
+      <p class="hint">{say("journal.instruments-hint")}</p>
+      {(["rain-gauge", "thermometer"] as const).map((kind) => (
+        <details class="log" open={open === kind}>
+          <summary>{say(`instrument.${kind}`)}</summary>
+          <form method="post" action="/journal/instrument">
+            <ProblemList form={formFor(kind)} />
+            <input type="hidden" name="formId" value={randomUUID()} />
+            <input type="hidden" name="kind" value={kind} />
+            <div class="row">
+              {kind === "rain-gauge" ? (
+                <NumberField form={formFor(kind)} name="rainMm" label={say("field.rainMm")} unit="mm" />
+              ) : (
+                <>
+                  <NumberField form={formFor(kind)} name="minC" label={say("field.minC")} unit="°C" />
+                  <NumberField form={formFor(kind)} name="maxC" label={say("field.maxC")} unit="°C" />
+                </>
+              )}
+              <TextField
+                form={formFor(kind)}
+                name="sinceDay"
+                type="date"
+                max={today}
+                label={say("field.sinceDay")}
+              />
+            </div>
+            <button type="submit">{say("log.keep")}</button>
+          </form>
+        </details>
+      ))}
+    </section>
+  );
+}

@@ -1,0 +1,105 @@
+import { Hono } from "hono";
+import type { Plan } from "../../../core/plan/plan.ts";
+import type { Weather } from "../../../core/weather/weather.ts";
+import { briefOf } from "../../brief/brief.ts";
+import { DayStrip } from "../drawing/day-strip.tsx";
+import { DaysBand } from "../drawing/days-band.tsx";
+import { nextHours } from "../drawing/next-hours.ts";
+import { pageText } from "../frame.tsx";
+import type { PageContext } from "../page-context.ts";
+import { PlainMessage } from "../plain-message.tsx";
+import { SiteFrame } from "../site-frame.tsx";
+import { type SiteNow, siteNow } from "../site-now.ts";
+import { SpotDays } from "./spot-days.tsx";
+import { thunderHours } from "./thunder-hours.ts";
+
+/** The coming days at the site and at each spot. */
+export function skyRoutes(context: PageContext): Hono {
+  const routes = new Hono();
+  routes.get("/sky", async (c) => {
+    const now = await siteNow(context);
+    if (!now) return c.redirect("/begin", 303);
+    const weather = await context.store.weather.latest(now.site.id);
+    const page = now.plan ? skyPage(context, { now, plan: now.plan, weather }) : nothingKnown(context, now);
+    return c.html(page);
+  });
+  return routes;
+}
+
+function nothingKnown(context: PageContext, now: SiteNow): string {
+  const { say } = context.words;
+  return pageText(
+    <SiteFrame context={context} now={now} title={say("sky.title")} here="/sky">
+      <PlainMessage title={say("sky.title")} text={say("today.none.text")} />
+    </SiteFrame>,
+  );
+}
+
+const STRIP_HOURS = 48;
+
+function skyPage(
+  context: PageContext,
+  { now, plan, weather }: { now: SiteNow; plan: Plan; weather: Weather | null },
+): string {
+  const { words } = context;
+  const { say } = words;
+  const { zone } = now.site;
+  const brief = briefOf({ plan, collection: now.collection, words });
+  const hours = weather
+    ? nextHours({ weather, site: now.site, nowUtcMs: context.now(), hourCount: STRIP_HOURS })
+    : [];
+  return pageText(
+    <SiteFrame context={context} now={now} title={say("sky.title")} here="/sky">
+      <h1>{say("sky.title")}</h1>
+      {brief.sky.map((line) => (
+        <p class="lead">{line}</p>
+      ))}
+      <section>
+        <h2>{say("sky.hours")}</h2>
+        <DayStrip
+          hours={hours.slice(0, 24)}
+          thunderUtcMs={thunderHours(plan)}
+          deeds={[]}
+          zone={zone}
+          words={words}
+        />
+        <DayStrip
+          hours={hours.slice(24)}
+          thunderUtcMs={thunderHours(plan)}
+          deeds={[]}
+          zone={zone}
+          words={words}
+        />
+      </section>
+      <section>
+        <h2>{say("sky.days")}</h2>
+        <DaysBand days={plan.days} words={words} />
+        <dl class="days">
+          {brief.coming.lines.map((day) => (
+            <div>
+              <dt>{day.name}</dt>
+              <dd>{day.sky}</dd>
+            </div>
+          ))}
+        </dl>
+      </section>
+      <SpotDays plan={plan} collection={now.collection} words={words} />
+      <section>
+        <h2>{brief.windows.heading}</h2>
+        <ul>
+          {brief.windows.lines.map((line) => (
+            <li>{line}</li>
+          ))}
+        </ul>
+      </section>
+      <section>
+        <h2>{brief.trust.heading}</h2>
+        <ul>
+          {brief.trust.lines.map((line) => (
+            <li>{line}</li>
+          ))}
+        </ul>
+      </section>
+    </SiteFrame>,
+  );
+}
