@@ -23,7 +23,9 @@ export function lived(
   const tempC = forcing.plantTempC.subarray(fromHour, toHour);
   const warmth = warmthAfter(state.warmth, { startUtcMs, tempC });
   const after = { ...state, warmth, atUtcMs: forcing.startUtcMs + toHour * HOUR_MS, blindHours: 0 };
-  if (after.care === null || rootsFracOf(after.care) === 1) return after;
+  const { care } = after;
+  // A cut that has closed and roots that are whole have nothing more to come through.
+  if (care === null || (care.healedUtcMs !== null && rootsFracOf(care) === 1)) return after;
   return careThrough(after, { rainMm: forcing.rainMm.subarray(fromHour, toHour), startUtcMs, tempC });
 }
 
