@@ -356,7 +356,7 @@ export const HARBOUR_POTS: readonly HarbourPot[] = [
       groupId: "cactus-epiphytic",
       canopyWidthCm: 35,
       plantHeightCm: 40,
-      firstSpotId: "net-loft",
+      firstSpotId: "galley-sill",
     },
     vessel: round(20, 15, 17),
     mixId: "spar",
