@@ -5,6 +5,7 @@ import type { HoursReady } from "./hours-ready.ts";
 import { correctRain } from "./instruments/correct-rain.ts";
 import { correctTemperature } from "./instruments/correct-temperature.ts";
 import { minimumBias } from "./instruments/minimum-bias.ts";
+import { reachingNow } from "./ladder/reaching-now.ts";
 import { type SettledHours, settleHours } from "./ladder/settle-hours.ts";
 import { forecastError } from "./members/forecast-error.ts";
 import { hoursOfMembers } from "./members/hours-of-members.ts";
@@ -45,13 +46,14 @@ export interface WeatherReadyInput {
  */
 export function weatherReady(input: WeatherReadyInput): WeatherReady {
   checkNumbers(input);
-  const { weather, site, journal } = input;
+  const { site, journal } = input;
+  const weather = reachingNow(input.weather, input);
   const settled = settleHours(weather, site, input);
   // The bias is read off the model's own past, so before that past is mended.
   const bias = minimumBias(settled, { journal, placeSdC: PLACE_SD_C.min });
   correctTemperature(settled, journal);
   correctRain(settled, journal);
-  const frame = memberFrame(input, settled);
+  const frame = memberFrame({ ...input, weather }, settled);
   const span = { nowHour: settled.nowHour, endHour: settled.hourCount };
   const standIns = [...settled.tally.standIns(span), ...withoutMembers(frame)];
   const { knownHours } = settled;

@@ -65,6 +65,7 @@ export function fillPast(work: WorkingHours): void {
 export function fillNormal(work: WorkingHours, fromHour: number): void {
   const temps = Float64Array.from(work.columns.tempC);
   for (let hour = fromHour; hour < work.hourCount; hour++) {
+    if (isKnown(work, hour)) continue;
     work.columns.tempC[hour] = sameClockTempC(work, temps, hour);
     work.columns.rainMm[hour] = 0;
     for (const name of ["dewPointC", "windMPerS", "radiationMjPerM2", "cloudFrac"] as const) {

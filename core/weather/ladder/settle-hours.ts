@@ -5,6 +5,7 @@ import { fillHumidity, fillWind } from "./fill-air.ts";
 import { fillFromMembers, fillNormal, fillPast, knownHoursAhead } from "./fill-basics.ts";
 import { fillCloud, fillLastCloud } from "./fill-cloud.ts";
 import { fillSun } from "./fill-sun.ts";
+import { mapHours } from "./reaching-now.ts";
 import { hourOfNow, type WorkingHours, workingHours } from "./working-hours.ts";
 
 export interface SettledHours extends WorkingHours {
@@ -42,8 +43,5 @@ export function settleHours(
 }
 
 function cut(work: WorkingHours, hourCount: number): WorkingHours {
-  const columns = Object.fromEntries(
-    Object.entries(work.columns).map(([name, column]) => [name, column.slice(0, hourCount)]),
-  );
-  return { ...work, hourCount, columns: columns as unknown as WorkingHours["columns"] };
+  return { ...work, hourCount, columns: mapHours(work.columns, (column) => column.slice(0, hourCount)) };
 }

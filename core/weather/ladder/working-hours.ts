@@ -2,10 +2,8 @@ import type { Site } from "../../site/site.ts";
 import { type SunHours, sunHours } from "../../site/sun-hours.ts";
 import { HOUR_MS, type HourColumns, type MemberColumns, type Weather } from "../weather.ts";
 import { bridgeShortGaps } from "./bridge.ts";
+import { mapHours } from "./reaching-now.ts";
 import { Tally } from "./tally.ts";
-
-/** The columns that the ladder fills, one value an hour. They are its own copies. */
-export interface WorkingColumns extends HourColumns {}
 
 /** A hole of one hour is bridged on a straight line; six-hourly values (holes of five) are joined up likewise. */
 const MOST_BRIDGED_HOURS = 5;
@@ -18,7 +16,8 @@ export interface WorkingHours {
   readonly hourCount: number;
   /** Index of the hour that begins now. */
   readonly nowHour: number;
-  readonly columns: WorkingColumns;
+  /** Its own copies, which the rungs fill. */
+  readonly columns: HourColumns;
   /** Mean over the ensemble where every member is known, else NaN. */
   readonly memberMean: Pick<HourColumns, MemberQuantity> | null;
   readonly sun: SunHours;
@@ -37,7 +36,7 @@ export function workingHours(
   span: { nowHour: number; hourCount: number },
 ): WorkingHours {
   const axis = { startUtcMs: weather.startUtcMs, hourCount: span.hourCount };
-  const raw = mapColumns(weather.hours, (column) => lengthened(column, span.hourCount));
+  const raw = mapHours(weather.hours, (column) => lengthened(column, span.hourCount));
   const tally = new Tally(span.hourCount);
   const columns = {
     ...raw,
@@ -58,21 +57,6 @@ export function workingHours(
 export function hourOfNow(weather: Weather, nowUtcMs: number): number {
   const hour = Math.floor((nowUtcMs - weather.startUtcMs) / HOUR_MS);
   return Math.max(0, hour);
-}
-
-function mapColumns(hours: HourColumns, change: (column: Float64Array) => Float64Array): WorkingColumns {
-  return {
-    tempC: change(hours.tempC),
-    dewPointC: change(hours.dewPointC),
-    rainMm: change(hours.rainMm),
-    windMPerS: change(hours.windMPerS),
-    gustMPerS: change(hours.gustMPerS),
-    radiationMjPerM2: change(hours.radiationMjPerM2),
-    cloudFrac: change(hours.cloudFrac),
-    weatherCode: change(hours.weatherCode),
-    feedEt0Mm: change(hours.feedEt0Mm),
-    feedRainChanceFrac: change(hours.feedRainChanceFrac),
-  };
 }
 
 function lengthened(column: Float64Array, hourCount: number): Float64Array {

@@ -171,6 +171,21 @@ describe("holes in time", () => {
     }
   });
 
+  test.each([
+    { what: "begins in two hours", shiftHours: nowHour + 2, knownHours: 0 },
+    { what: "begins next year", shiftHours: 365 * 24, knownHours: 0 },
+    { what: "ended two years ago", shiftHours: -730 * 24, knownHours: 0 },
+  ])("a weather that $what is no weather for now, and the hours ahead begin now all the same", (row) => {
+    const weather = buildWeather();
+    const members = buildMembers(weather, 3);
+    const shifted = { ...weather, members, startUtcMs: weather.startUtcMs + row.shiftHours * 3_600_000 };
+    const ready = buildReady(shifted);
+    expect(ready).toMatchObject({ knownHours: row.knownHours, trust: "poor" });
+    expect(ready.ahead.startUtcMs).toBe(NOW_UTC_MS);
+    expect(ready.ahead.hourCount).toBe(168);
+    expect(ready.ahead.tempC.every(Number.isFinite)).toBe(true);
+  });
+
   test("a site about which nothing at all is known gets its latitude's season", () => {
     const nothing = {
       tempC: unknown,
