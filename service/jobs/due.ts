@@ -57,7 +57,8 @@ export function dueNow(input: {
   const pulls = sites
     .filter((site) => isPullDue(site, nowUtcMs))
     .map(({ siteId }): Due => ({ job: "pull", siteId, slot: "", late: false }));
-  return [...mornings, ...pulls, ...nightlyDue({ nowUtcMs, zone: sites[0]?.zone ?? "UTC", service })];
+  const [first] = sites;
+  return [...mornings, ...pulls, ...(first ? nightlyDue({ nowUtcMs, zone: first.zone, service }) : [])];
 }
 
 function morningDue(input: {

@@ -153,13 +153,8 @@ describe("the night's work", () => {
     expect(night("2031-05-02T01:30Z", tried("failed"))).toHaveLength(1);
   });
 
-  it("goes by UTC in a house without a site", () => {
-    const work = dueNow({
-      nowUtcMs: Date.parse("2031-05-02T02:30Z"),
-      sites: [],
-      service: { nights: [] },
-      briefAtHour: 5.5,
-    });
-    expect(work).toEqual([{ job: "nightly", siteId: null, slot: "2031-05-02", late: false }]);
+  it("is not done in a house where nothing has been entered yet", () => {
+    const nowUtcMs = Date.parse("2031-05-02T02:30Z");
+    expect(dueNow({ nowUtcMs, sites: [], service: { nights: [] }, briefAtHour: 5.5 })).toEqual([]);
   });
 });

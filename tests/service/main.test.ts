@@ -1,0 +1,57 @@
+import { spawn } from "node:child_process";
+import { once } from "node:events";
+import { describe, expect, it } from "vitest";
+import { tempFolder } from "./store/test-store.ts";
+
+/** The real process, as npm start runs it. */
+function main(env: Record<string, string>) {
+  const args = ["--import", "./service/runtime.mjs", "service/main.ts"];
+  const child = spawn(process.execPath, args, { env: { PATH: process.env.PATH ?? "", ...env } });
+  const said = { out: "", error: "" };
+  child.stdout.on("data", (chunk) => {
+    said.out += chunk;
+  });
+  child.stderr.on("data", (chunk) => {
+    said.error += chunk;
+  });
+  const ended = once(child, "close").then(([code, signal]) => ({ code, signal, ...said }));
+  const ready = new Promise<string>((resolve) => {
+    child.stdout.on("data", () => {
+      const url = said.out.match(/Leebench is at (\S+)\n/)?.[1];
+      if (url) resolve(url);
+    });
+  });
+  return { child, ended, ready };
+}
+
+describe("the process", () => {
+  it.each(["SIGINT", "SIGTERM"] as const)(
+    "says where it is, answers, and ends cleanly on %s",
+    async (signal) => {
+      const dataDir = tempFolder();
+      const { child, ended, ready } = main({ LEEBENCH_DATA_DIR: dataDir, LEEBENCH_PORT: "0" });
+      const url = await ready;
+      expect(await (await fetch(new URL("healthz", url))).text()).toBe("alive\n");
+      child.kill(signal);
+      const end = await ended;
+      expect([end.code, end.signal, end.error]).toEqual([0, null, ""]);
+      expect(end.out).toBe(`Leebench is at ${url}\nNotes are kept in ${dataDir}\n`);
+    },
+  );
+
+  it("with faults in its settings tells all of them and ends with 1", async () => {
+    const { code, error, out } = await main({ LEEBENCH_PORT: "x", LEEBENCH_UNITS: "stone" }).ended;
+    expect(code).toBe(1);
+    expect(out).toBe("");
+    expect(error.trim().split("\n")).toEqual([
+      "LEEBENCH_PORT: give a whole number from 0 to 65535.",
+      "LEEBENCH_UNITS: give one of metric or us.",
+    ]);
+  });
+
+  it("that cannot start says why in one line and ends with 2", async () => {
+    const { code, error } = await main({ LEEBENCH_DATA_DIR: "/dev/null/here", LEEBENCH_PORT: "0" }).ended;
+    expect(code).toBe(2);
+    expect(error.trim().split("\n")).toHaveLength(1);
+  });
+});
