@@ -4,12 +4,12 @@ import type { SpotId } from "../site/spot.ts";
 import type { CarryOption } from "./choice/carry-options.ts";
 import type { Place } from "./choice/choose-places.ts";
 import type { PotStudy } from "./choice/pot-study.ts";
+import { standingHarm } from "./choice/standing.ts";
 import type { WaterChoice } from "./choice/water-choice.ts";
 import { type HarmByTerm, type HarmTerm, sumOf } from "./harm/term.ts";
-import type { PlanInput } from "./make-plan.ts";
 import type { PotPlan } from "./plan.ts";
 import { potRow } from "./rows/pot-row.ts";
-import { weigh } from "./weigh.ts";
+import type { Weighed } from "./weigh.ts";
 
 /** Harm by term and day, 1 = the plant as good as lost; terms that are nothing on every day are left out. */
 export type HarmTable = Readonly<Partial<Record<HarmTerm, readonly number[]>>>;
@@ -25,7 +25,7 @@ export interface WhyCandidate {
   readonly trips: number;
   /** What the days cost, each at the spot where it is spent. */
   readonly harmByTerm: HarmTable;
-  /** Harm by way of water that no choice of days changes. */
+  /** Harm by way of water that no choice of days changes: what every place shares, and the can or the thirst. */
   readonly harmEitherWay: number;
   readonly harm: number;
   readonly trouble: number;
@@ -50,9 +50,8 @@ export interface Why {
   };
 }
 
-/** Weighs a collection again and tells how one pot's deeds came about; null for a pot that is not in the plan. */
-export function whyPot(input: PlanInput, potId: PotId): Why | null {
-  const { context, studies, places } = weigh(input);
+/** How one pot's deeds came about; null for a pot that is not in the plan. */
+export function whyPot({ context, studies, places }: Weighed, potId: PotId): Why | null {
   const study = studies.find(({ now }) => now.pot.id === potId);
   const place = places.get(potId);
   if (study === undefined || place === undefined) return null;
@@ -94,16 +93,17 @@ function alongDays({ costs, days }: CarryOption): HarmByTerm {
   return Object.fromEntries(terms.map((term) => [term, column(term)]));
 }
 
+/** A pot for which no carry was thought of: what its spot and its water do, the next water given when it costs least. */
 function staying({ here }: PotStudy): WhyCandidate {
-  const spent: HarmByTerm = { ...here.bySpot, ...here.wet, thirst: here.thirst };
-  const harm = sumOf(spent);
+  const spent: HarmByTerm = { ...here.bySpot, ...here.wet };
+  const harm = standingHarm(here);
   return {
     otherSpotId: null,
     away: Array.from(here.thirst, () => false),
     carries: 0,
     trips: 0,
     harmByTerm: tableOf(spent),
-    harmEitherWay: 0,
+    harmEitherWay: harm - sumOf(spent),
     harm,
     trouble: 0,
     cost: harm,

@@ -21,6 +21,11 @@ export const VERBS: readonly VerbEntry[] = [
     load: async () => (await import("./plan.ts")).plan,
   },
   {
+    name: "why",
+    summary: "print the numbers that one pot's deeds came from",
+    load: async () => (await import("./why.ts")).why,
+  },
+  {
     name: "schema",
     summary: "print the JSON Schema of a case, a plan or an export",
     load: async () => (await import("./schema.ts")).schema,

@@ -1,0 +1,94 @@
+import { nearestNames } from "../../core/mix/nearest-names.ts";
+import { type PlanInput, plan } from "../../core/plan/make-plan.ts";
+import { weigh } from "../../core/plan/weigh.ts";
+import { type Why, whyPot } from "../../core/plan/why-pot.ts";
+import type { Outcome } from "../../core/problem.ts";
+import { readCase } from "../case/case-schema.ts";
+import { readSettings } from "../config.ts";
+import { planInputNow } from "../jobs/make-plan-now.ts";
+import { wordsFor } from "../words/words.ts";
+import { readJson } from "./input.ts";
+import { type Kept, siteAsked, withKeptStore } from "./kept-store.ts";
+import { print, sayProblems } from "./output.ts";
+import { BAD_INPUT, DONE, type ExitCode, FAILED, type Verb } from "./verb.ts";
+import { whyText } from "./why-text.ts";
+
+const HEADING = "leebench why";
+
+export const why: Verb = {
+  about: [
+    "Prints every number that one pot's deeds came from: the harm if nothing is done, by term and day; each way of " +
+      "spending the days that was weighed, with its harm, its trouble and its cost; and what the water was weighed by. " +
+      "Harm is in thousandths of a plant: 1000 is the plant as good as lost.",
+    "The pot is given by its id or its whole name. The kept plan's own hour is taken, with what is kept now: what was " +
+      "entered since counts.",
+  ],
+  positionals: [{ name: "pot", about: "id or name of a pot" }],
+  options: {
+    case: { type: "boolean", about: "read a case from standard input in place of the store" },
+    json: { type: "boolean", about: "print the numbers as JSON, none left out" },
+    all: {
+      type: "boolean",
+      about: "show the days of every way, not only of the chosen and the nearest others",
+    },
+    site: { type: "string", value: "id", about: "which site, where several are kept" },
+  },
+  run({ options, words }) {
+    const show = { pot: words[0]!, json: options.json === true, all: options.all === true };
+    if (options.case) return fromCase(show);
+    return withKeptStore({ heading: HEADING }, async (kept) => {
+      const input = await inputKept(kept, options.site as string | undefined);
+      if (input.ok) return tell(input.value, show);
+      sayProblems(HEADING, input.problems);
+      return input.problems.some(({ path }) => path[0] === "--site") ? BAD_INPUT : FAILED;
+    });
+  },
+};
+
+interface Show {
+  readonly pot: string;
+  readonly json: boolean;
+  readonly all: boolean;
+}
+
+async function fromCase(show: Show): Promise<ExitCode> {
+  const json = await readJson();
+  const read = json.ok ? readCase(json.value) : json;
+  if (read.ok) return tell(read.value, show);
+  sayProblems(HEADING, read.problems);
+  return BAD_INPUT;
+}
+
+/** What the newest plan was made from, as it is kept now. */
+async function inputKept({ store }: Kept, asked: string | undefined): Promise<Outcome<PlanInput>> {
+  const site = await siteAsked(store, asked);
+  if (!site.ok) return site;
+  const siteId = site.value.id;
+  const weather = await store.weather.latest(siteId);
+  const made = await store.plans.latestStored(siteId);
+  if (!weather || !made)
+    return { ok: false, problems: [{ code: "no-plan-yet", path: ["plans"], data: { siteId } }] };
+  return { ok: true, value: await planInputNow({ store, siteId, nowUtcMs: made.madeUtcMs }, weather) };
+}
+
+async function tell(input: PlanInput, show: Show): Promise<ExitCode> {
+  const { pots } = input.collection;
+  const pot = pots.find(({ id }) => id === show.pot) ?? pots.find(({ name }) => name === show.pot);
+  const found = pot && whyPot(weigh(input), pot.id);
+  if (!found) {
+    const known = pots.flatMap(({ id, name }) => [id, name]);
+    const code = pot ? "pot-not-in-plan" : "unknown-pot";
+    const data = pot ? { given: show.pot } : { given: show.pot, nearest: nearestNames(show.pot, known) };
+    sayProblems(HEADING, [{ code, path: ["<pot>"], data }]);
+    return BAD_INPUT;
+  }
+  await print(show.json ? `${JSON.stringify(found)}\n` : textOf(found, input, show));
+  return DONE;
+}
+
+function textOf(found: Why, input: PlanInput, { all }: Show): string {
+  const settings = readSettings(process.env);
+  const { locale, units } = settings.ok ? settings.value : { locale: "en-GB", units: "metric" as const };
+  const words = wordsFor(locale, units);
+  return whyText({ why: found, plan: plan(input), collection: input.collection, words, all });
+}
