@@ -75,6 +75,11 @@ export function fillNormal(work: WorkingHours, fromHour: number): void {
   }
 }
 
+/** Whether an hour stands on the last rung. */
+export function isNormalHour(work: WorkingHours, hour: number): boolean {
+  return work.tally.has(NORMAL, hour);
+}
+
 function sameClockTempC(work: WorkingHours, known: Float64Array, hour: number): number {
   let sum = 0;
   let weight = 0;

@@ -1,5 +1,6 @@
 import { type LocalDay, localDays } from "../../site/local-days.ts";
 import type { Site } from "../../site/site.ts";
+import { isNormalHour } from "../ladder/fill-basics.ts";
 import type { SettledHours } from "../ladder/settle-hours.ts";
 import { HOUR_MS, type MemberColumns, type Weather } from "../weather.ts";
 import { type DayErrors, dayErrors } from "./error-draws.ts";
