@@ -5,6 +5,7 @@ import type { Store } from "../store/open-store.ts";
 import { type Words, wordsFor } from "../words/words.ts";
 import { beginRoutes } from "./begin/begin-routes.tsx";
 import { Frame, pageText } from "./frame.tsx";
+import { ICON_SVG } from "./icon.ts";
 import { journalRoutes } from "./journal/journal-routes.tsx";
 import type { PageContext } from "./page-context.ts";
 import { PlainMessage } from "./plain-message.tsx";
@@ -41,6 +42,9 @@ export function createApp(input: AppInput): Hono {
   };
   const app = new Hono();
   app.use(protectiveHeaders, sameOriginOnly, bodyLimit({ maxSize: LONGEST_BODY_BYTES }));
+  app.get("/icon.svg", (c) =>
+    c.body(ICON_SVG, 200, { "Content-Type": "image/svg+xml", "Cache-Control": "max-age=86400" }),
+  );
   app.get("/style.css", (c) => {
     c.header("ETag", STYLE_ETAG);
     c.header("Cache-Control", "no-cache");

@@ -34,13 +34,14 @@ export function Frame({ words, title, here, siteName, demo, credit, children }: 
         <meta name="color-scheme" content="light dark" />
         <title>{siteName === undefined ? title : `${title}, ${siteName}`}</title>
         <link rel="stylesheet" href="/style.css" />
+        <link rel="icon" href="/icon.svg" type="image/svg+xml" />
       </head>
       <body>
         <a class="skip" href="#main">
           {say("nav.skip")}
         </a>
-        {demo && <p class="demo">{say("brief.demo")}</p>}
         <header class="head">
+          {demo && <p class="demo">{say("brief.demo")}</p>}
           <p class="place">{siteName ?? say("nav.no-site")}</p>
           <nav aria-label={say("nav.label")}>
             <ul>

@@ -541,6 +541,7 @@ export const EN = {
   "sky.spots": "At each spot",
   "sky.spots-hint": "Rain that reaches the pots, and the coldest of the night at leaf level.",
   "sky.spot-day": "{rainMm}, {coldestC}",
+  "days.legend": "From above: hottest and coldest, rain with its upper end open, strongest gust. Crossed out: thunder in reach.",
   "days.label": "The coming days as a drawing; the list below it says the same.",
   "journal.line": "{pot}: {what}",
   "journal.search": "Search",

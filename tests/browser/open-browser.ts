@@ -26,6 +26,8 @@ async function packedChromium(): Promise<string> {
     const { default: packed } = await import("@sparticuz/chromium");
     return await packed.executablePath();
   } catch (error) {
-    throw new Error("No browser for the page tests: install chromium or set CHROMIUM_PATH to one.", { cause: error });
+    throw new Error("No browser for the page tests: install chromium or set CHROMIUM_PATH to one.", {
+      cause: error,
+    });
   }
 }

@@ -52,10 +52,10 @@ export function DayStrip(props: DayStripProps) {
     <svg class="strip" role="img" aria-label={words.say("strip.label")} viewBox={`0 0 ${WIDTH} ${height}`}>
       <Nights {...plot} />
       <Clock {...plot} />
+      <Thunder {...plot} />
       <Warmth {...plot} />
       <Rain {...plot} />
       <Gusts {...plot} />
-      <Thunder {...plot} />
       {labels.map((label) => (
         <g class="strip-deed">
           <path d={`M${px(label.atX)} ${GUSTS.foot}V${DEEDS_TOP + label.row * DEED_ROW - 10}`} />

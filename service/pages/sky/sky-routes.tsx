@@ -74,6 +74,7 @@ function skyPage(
       <section>
         <h2>{say("sky.days")}</h2>
         <DaysBand days={plan.days} words={words} />
+        <p class="hint">{say("days.legend")}</p>
         <dl class="days">
           {brief.coming.lines.map((day) => (
             <div>

@@ -1,0 +1,2 @@
+/** A pot in section as we draw them: walls, the solid layer, a few lines of water. */
+export const ICON_SVG = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 64 64"><rect width="64" height="64" fill="#faf7f1"/><path d="M22 54L20 44H44L42 54Z" fill="#2f4557"/><path d="M19.500 39H44.500M19 33.500H45M18 27H46" stroke="#2f4557" stroke-width="3"/><path d="M29 56H21L13 14M35 56H43L51 14" fill="none" stroke="#86391b" stroke-width="5"/></svg>`;

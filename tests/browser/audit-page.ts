@@ -1,0 +1,41 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { Page } from "playwright-core";
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+/** Rules of WCAG 2.2 A and AA that axe-core can check by itself, and its own best practice. */
+const RULE_SETS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
+
+/** What axe-core holds against the page, one line each: rule, and where. Evaluated, not injected: the policy stands. */
+export async function auditPage(page: Page): Promise<string[]> {
+  await page.evaluate(AXE);
+  const violations = await page.evaluate(async (sets) => {
+    const { axe } = globalThis as unknown as {
+      axe: { run(context: unknown, options: object): Promise<AxeResult> };
+    };
+    const root = (globalThis as unknown as { document: unknown }).document;
+    return (await axe.run(root, { runOnly: sets })).violations;
+  }, RULE_SETS);
+  return violations.map(
+    ({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(" ")).join(", ")}`,
+  );
+}
+
+interface AxeResult {
+  readonly violations: readonly {
+    readonly id: string;
+    readonly nodes: readonly { readonly target: readonly string[] }[];
+  }[];
+}
+
+/** Whether anything sticks out sideways. */
+export async function isTooWide(page: Page): Promise<boolean> {
+  return page.evaluate(() => {
+    const { document, innerWidth } = globalThis as unknown as {
+      document: { documentElement: { scrollWidth: number } };
+      innerWidth: number;
+    };
+    return document.documentElement.scrollWidth > innerWidth;
+  });
+}

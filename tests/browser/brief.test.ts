@@ -1,0 +1,127 @@
+import type { Browser, BrowserContextOptions, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { auditPage, isTooWide } from "./audit-page.ts";
+import { demoHouse, type HouseForPages } from "./house-for-pages.ts";
+import { openBrowser } from "./open-browser.ts";
+
+const PHONE = { width: 390, height: 844 };
+const DESK = { width: 1280, height: 900 };
+
+let browser: Browser;
+let house: HouseForPages;
+
+beforeAll(async () => {
+  [browser, house] = await Promise.all([openBrowser(), demoHouse()]);
+});
+
+afterAll(async () => {
+  await Promise.all([browser?.close(), house?.close()]);
+});
+
+/** Opens a page, does something there, and closes it; whatever the browser complains of is returned. */
+async function at<T>(
+  path: string,
+  options: BrowserContextOptions,
+  look: (page: Page) => Promise<T>,
+): Promise<{ seen: T; complaints: string[]; elsewhere: string[] }> {
+  const context = await browser.newContext(options);
+  const page = await context.newPage();
+  const complaints: string[] = [];
+  const elsewhere: string[] = [];
+  page.on("console", (message) => {
+    if (message.type() === "error") complaints.push(message.text());
+  });
+  page.on("request", (request) => {
+    if (!request.url().startsWith(house.url.replace(/\/$/, ""))) elsewhere.push(request.url());
+  });
+  try {
+    await page.goto(new URL(path, house.url).href);
+    return { seen: await look(page), complaints, elsewhere };
+  } finally {
+    await context.close();
+  }
+}
+
+describe("the brief in a browser", () => {
+  it.each([
+    ["phone", PHONE],
+    ["desk", DESK],
+  ])("fits a %s, without script, complaint or request elsewhere", async (_, viewport) => {
+    const { seen, complaints, elsewhere } = await at(
+      "/",
+      { viewport, javaScriptEnabled: false },
+      async (page) => ({
+        heading: await page.locator("h1").textContent(),
+        ticks: await page.locator(".deed .tick button").count(),
+        smallest: await smallestTarget(page),
+        credit: await page.locator("footer").textContent(),
+      }),
+    );
+    expect(seen.heading).toMatch(/\d/);
+    expect(seen.ticks).toBeGreaterThan(0);
+    expect(seen.smallest).toBeGreaterThanOrEqual(48);
+    expect(seen.credit).toContain("Invented weather");
+    expect(complaints).toEqual([]);
+    expect(elsewhere).toEqual([]);
+  });
+
+  it("ticks a deed with one tap and takes it back with another, without script", async () => {
+    await at("/", { viewport: PHONE, javaScriptEnabled: false }, async (page) => {
+      const tick = page.locator(".deed .tick button").first();
+      const label = (await tick.getAttribute("aria-label")) ?? "";
+      await tick.click();
+      expect(await page.getByRole("button", { name: label, exact: true }).count()).toBe(0);
+      const back = page.locator(".logged button").first();
+      await back.click();
+      expect(await page.getByRole("button", { name: label, exact: true }).count()).toBeGreaterThan(0);
+    });
+  });
+
+  it("is reached by keyboard: skip link first, then the sections", async () => {
+    const { seen } = await at("/", { viewport: DESK }, async (page) => {
+      await page.keyboard.press("Tab");
+      const first = await page.locator(":focus").getAttribute("href");
+      await page.keyboard.press("Tab");
+      return [first, await page.locator(":focus").getAttribute("href")];
+    });
+    expect(seen).toEqual(["#main", "/"]);
+  });
+});
+
+describe.each(["light", "dark"] as const)("axe-core in %s", (colorScheme) => {
+  it.each([
+    "/",
+    "/pots",
+    "/pots/lemon",
+    "/pots/new",
+    "/mixes",
+    "/mixes/new",
+    "/spots",
+    "/spots/new",
+    "/sky",
+    "/journal",
+  ])("holds nothing against %s", async (path) => {
+    const { seen } = await at(path, { viewport: PHONE, colorScheme }, async (page) => ({
+      violations: await auditPage(page),
+      tooWide: await isTooWide(page),
+    }));
+    expect(seen).toEqual({ violations: [], tooWide: false });
+  });
+});
+
+describe("a narrow or enlarged page", () => {
+  it.each(["/", "/pots", "/pots/lemon", "/mixes/new", "/sky"])("%s fits 320 px", async (path) => {
+    const { seen } = await at(path, { viewport: { width: 320, height: 640 } }, isTooWide);
+    expect(seen).toBe(false);
+  });
+});
+
+/** Height of the lowest button, CSS px. */
+async function smallestTarget(page: Page): Promise<number> {
+  const heights = await Promise.all(
+    (await page.locator("button, .head nav a").all()).map(
+      async (target) => (await target.boundingBox())?.height,
+    ),
+  );
+  return Math.min(...heights.filter((height) => height !== undefined));
+}
