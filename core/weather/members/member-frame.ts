@@ -42,11 +42,10 @@ export function memberFrame(
   const hourCount = settled.hourCount - settled.nowHour;
   const { fetchedUtcMs } = input.weather.origin;
   const days = localDays({ startUtcMs, hourCount }, input.site.zone).map((day) => {
-    const middleMs = startUtcMs + ((day.fromHour + day.toHour) / 2) * HOUR_MS;
-    const isNormal = day.fromHour >= settled.knownHours;
-    const leadDay = isNormal
-      ? Number.POSITIVE_INFINITY
-      : Math.max(0, (middleMs - fetchedUtcMs) / (24 * HOUR_MS));
+    const middle = (day.fromHour + day.toHour) / 2;
+    const isNormal = isNormalHour(settled, settled.nowHour + Math.floor(middle));
+    const sinceFetched = (startUtcMs + middle * HOUR_MS - fetchedUtcMs) / (24 * HOUR_MS);
+    const leadDay = isNormal ? Number.POSITIVE_INFINITY : Math.max(0, sinceFetched);
     const dayNumber = Date.parse(day.day) / (24 * HOUR_MS);
     return { ...day, dayNumber, leadDay, error: forecastError(leadDay, input.site.latDeg) };
   });
