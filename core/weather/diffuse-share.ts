@@ -1,6 +1,6 @@
 /**
  * Share of the sun's light that comes from the whole sky rather than from the sun itself, 0 to 1, for an hour,
- * from its clearness (sun at the ground over sun above the air). [ERBS1982; coefficients from memory]
+ * from its clearness (sun at the ground over sun above the air). [ERBS1982; coefficients read in public codes that cite it]
  */
 export function diffuseShareFrac(clearnessFrac: number): number {
   const k = clearnessFrac;
