@@ -14,7 +14,7 @@ export interface Place {
 /** Settles every pot's days, room under cover going where it saves most. */
 export function choosePlaces(context: PlanContext, studies: readonly PotStudy[]): Map<PotId, Place> {
   const asking = studies.filter(({ options }) => options.length > 0);
-  const given = giveRoom(asking.flatMap(wishOf), roomsLeft(context, studies));
+  const { spotOf: given } = giveRoom(asking.flatMap(wishOf), roomsLeft(context, studies));
   return new Map(
     studies.map((study) => {
       const potId = study.now.pot.id;
@@ -39,11 +39,14 @@ function cheapest(options: readonly CarryOption[]): CarryOption | null {
   return best;
 }
 
+/** Cost of leaving a pot without the place it cannot be carried from: more than any harm. */
+const CANNOT_LEAVE = 1000;
+
 function wishOf(study: PotStudy): RoomWish[] {
   const { pot, vessel } = study.now;
   const count = pot.count ?? 1;
   const free = cheapest(study.options.filter((option) => !usesRoom(option)));
-  const costWithout = free?.cost ?? Number.POSITIVE_INFINITY;
+  const costWithout = free?.cost ?? CANNOT_LEAVE;
   const costAt = new Map<SpotId, number>();
   for (const option of study.options) {
     const id = option.away.spot.id;
