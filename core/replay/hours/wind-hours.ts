@@ -14,6 +14,7 @@ const HOUR_TO_HOUR = 0.7;
 /** Strongest 3 s of an hour over its mean, and its scatter. Chosen by us within the 1.4 to 1.7 of open country. */
 const GUST_FACTOR = 1.5;
 const GUST_SCATTER = 0.12;
+const LEAST_GUST_FACTOR = 1.1;
 
 /** Wind and gust by hour at 10 m, m/s; the hours of a day have the day's mean exactly. */
 export function windHoursMPerS(
@@ -34,7 +35,7 @@ export function windHoursMPerS(
       departure = HOUR_TO_HOUR * departure + Math.sqrt(1 - HOUR_TO_HOUR ** 2) * random.normal();
       const course = 1 + swingFrac * Math.cos((2 * Math.PI * (clock - peakHour)) / 24);
       windMPerS[hour] = course * Math.exp(scatter * departure);
-      gustMPerS[hour] = GUST_FACTOR * Math.exp(GUST_SCATTER * random.normal());
+      gustMPerS[hour] = Math.max(LEAST_GUST_FACTOR, GUST_FACTOR * Math.exp(GUST_SCATTER * random.normal()));
       sum += windMPerS[hour]!;
     }
     const scale = (daily.windMPerS[d]! * (toHour - fromHour)) / sum;
