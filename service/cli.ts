@@ -14,11 +14,15 @@ process.stdout.on("error", (error: NodeJS.ErrnoException) =>
 process.exitCode = await command(process.argv.slice(2));
 
 async function command([name, ...args]: readonly string[]): Promise<ExitCode> {
-  if (name === undefined || name === "--help" || name === "help") return helpFor(args[0]);
+  if (name === undefined || name === "help" || asksForHelp(name)) return helpFor(args[0]);
   const entry = VERBS.find((one) => one.name === name);
   if (!entry) return unknownVerb(name);
-  if (args.includes("--help")) return helpFor(name);
+  if (args.some(asksForHelp)) return helpFor(name);
   return runVerb(entry, args).catch((error: Error) => failed(name, error));
+}
+
+function asksForHelp(word: string): boolean {
+  return word === "--help" || word === "-h";
 }
 
 async function helpFor(name: string | undefined): Promise<ExitCode> {

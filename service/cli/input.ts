@@ -1,10 +1,11 @@
 import process from "node:process";
 import type { Outcome } from "../../core/problem.ts";
+import { say } from "./output.ts";
 
 /** The whole of standard input. */
-export async function readText(input: AsyncIterable<Buffer> = process.stdin): Promise<string> {
+export async function readText(): Promise<string> {
   const parts: Buffer[] = [];
-  for await (const part of input) parts.push(part);
+  for await (const part of standardInput()) parts.push(part);
   return new TextDecoder().decode(Buffer.concat(parts));
 }
 
@@ -17,15 +18,21 @@ export async function readJson(): Promise<Outcome<unknown>> {
  * Standard input line by line, without waiting for its end. Only line feeds part lines: a JSON string may hold the
  * other line separators of Unicode.
  */
-export async function* readLines(input: AsyncIterable<Buffer> = process.stdin): AsyncGenerator<string> {
+export async function* readLines(): AsyncGenerator<string> {
   const decoder = new TextDecoder();
   let rest = "";
-  for await (const part of input) {
+  for await (const part of standardInput()) {
     const lines = (rest + decoder.decode(part, { stream: true })).split("\n");
     rest = lines.pop() ?? "";
     yield* lines;
   }
   yield rest + decoder.decode();
+}
+
+/** Somebody who forgot to pipe something in is told that the command waits. */
+function standardInput(): AsyncIterable<Buffer> {
+  if (process.stdin.isTTY) say("Reading from the keyboard; Ctrl-D ends the input.");
+  return process.stdin;
 }
 
 export function parseJson(text: string): Outcome<unknown> {

@@ -1,8 +1,11 @@
+import { existsSync } from "node:fs";
 import { resolve } from "node:path";
 import { restore as restoreStore } from "../store/restore.ts";
 import { withSettings } from "./kept-store.ts";
-import { print } from "./output.ts";
-import { DONE, type Verb } from "./verb.ts";
+import { print, sayProblems } from "./output.ts";
+import { BAD_INPUT, DONE, type Verb } from "./verb.ts";
+
+const HEADING = "leebench restore";
 
 export const restore: Verb = {
   about: [
@@ -12,8 +15,13 @@ export const restore: Verb = {
   positionals: [{ name: "file", about: "a backup as leebench backup prints it" }],
   options: {},
   run: ({ words }) =>
-    withSettings("leebench restore", async ({ dataDir }) => {
-      const restored = await restoreStore({ backupFile: resolve(words[0]!), dataDir, nowUtcMs: Date.now() });
+    withSettings(HEADING, async ({ dataDir }) => {
+      const backupFile = resolve(words[0]!);
+      if (!existsSync(backupFile)) {
+        sayProblems(HEADING, [{ code: "no-such-file", path: ["<file>"], data: { given: backupFile } }]);
+        return BAD_INPUT;
+      }
+      const restored = await restoreStore({ backupFile, dataDir, nowUtcMs: Date.now() });
       const { site = 0, pot = 0, journal = 0 } = restored.counts;
       await print(`${dataDir} now holds sites ${site}, pots ${pot}, journal entries ${journal}\n`);
       if (restored.setAside) await print(`What was there before is in ${restored.setAside}\n`);

@@ -3,6 +3,8 @@ import { mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { startDemoFeed } from "../../../demo/demo-feed.ts";
+import { fillStore } from "../../../demo/fill-store.ts";
 import { openStore } from "../../../service/store/open-store.ts";
 import { collection, plan } from "../brief/plan-builder.ts";
 import { problemsIn, runCommand } from "./run-command.ts";
@@ -50,6 +52,37 @@ describe("leebench brief", () => {
     await keep({ withPlan: false });
     const { code, stderr } = await brief();
     expect([code, problemsIn(stderr).map((problem) => problem.code)]).toEqual([2, ["no-plan-yet"]]);
+  });
+
+  it("with --now and a feed that is down fails with 2 and the feed's own problems", async () => {
+    await keep({ withPlan: false });
+    const nowhere = "http://127.0.0.1:9";
+    const env = {
+      LEEBENCH_DATA_DIR: dataDir,
+      LEEBENCH_FEED_URL: nowhere,
+      LEEBENCH_ENSEMBLE_URL: nowhere,
+      LEEBENCH_FALLBACK_URL: nowhere,
+    };
+    const { code, stdout, stderr } = await runCommand(["brief", "--now"], { env });
+    expect([code, stdout]).toEqual([2, ""]);
+    const codes = problemsIn(stderr).map((problem) => problem.code);
+    expect(codes[0]).toBe("no-weather-yet");
+    expect(codes.length).toBeGreaterThan(1);
+  });
+
+  it("with --now pulls the weather, plans, keeps the plan and prints it", async () => {
+    await fillStore(dataDir, Date.now());
+    const { server } = await startDemoFeed(Date.now());
+    const env = {
+      LEEBENCH_DATA_DIR: dataDir,
+      LEEBENCH_FEED_URL: server.url,
+      LEEBENCH_ENSEMBLE_URL: server.url,
+    };
+    const made = await runCommand(["brief", "--now", "--json"], { env }).finally(() => server.close());
+    expect([made.code, made.stderr]).toEqual([0, ""]);
+    const kept = await brief("--json");
+    expect(kept.stdout).toBe(made.stdout);
+    expect(JSON.parse(kept.stdout).weatherAge.memberCount).toBe(31);
   });
 
   it("offers the nearest site for a slip", async () => {

@@ -1,5 +1,5 @@
 import { existsSync } from "node:fs";
-import { mkdtemp, rm } from "node:fs/promises";
+import { mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
@@ -58,7 +58,11 @@ describe("what is kept", () => {
     expect([back.code, back.stdout]).toEqual([0, expect.stringContaining(`pots ${pots.length}`)]);
     expect(JSON.parse((await at("here", ["export"])).stdout).sites).toEqual(before.sites);
     const none = await at("here", ["restore", join(copies, "none.db")]);
-    expect([none.code, problemsIn(none.stderr).length]).toEqual([2, 1]);
+    expect([none.code, problemsIn(none.stderr).map(({ code }) => code)]).toEqual([1, ["no-such-file"]]);
+    await writeFile(join(copies, "letter.db"), "a letter, not a store");
+    const letter = await at("here", ["restore", join(copies, "letter.db")]);
+    expect([letter.code, problemsIn(letter.stderr).map(({ code }) => code)]).toEqual([2, ["store-not-ours"]]);
+    expect(JSON.parse((await at("here", ["export"])).stdout).sites).toEqual(before.sites);
   });
 
   it("gives its pots to a spreadsheet and takes them back, slips told by row", async () => {
