@@ -11,6 +11,8 @@ export interface WeatherStore {
   savePast(siteId: string, weather: Weather): Promise<void>;
   /** The last good weather, with its true age in `origin.fetchedUtcMs`. */
   latest(siteId: string): Promise<(Weather & { readonly pullId: number }) | null>;
+  /** Where the last good weather came from and when, without the weather. */
+  latestOrigin(siteId: string): Promise<Weather["origin"] | null>;
   /** A kept pull by its number, for explaining the plan that was made from it. */
   pull(pullId: number): Promise<Weather | null>;
   /** Hours gone by from that instant on, as last known; hours never known hold NaN. Null when there are none. */
@@ -39,6 +41,16 @@ export function weatherStore(db: Kysely<Tables>): WeatherStore {
         .limit(1)
         .executeTakeFirst();
       return row ? { ...weatherOfRow(row), pullId: row.id } : null;
+    },
+    async latestOrigin(siteId) {
+      const row = await db
+        .selectFrom("weather_pull")
+        .select(["source", "credit", "fetched_utc_ms"])
+        .where("site_id", "=", siteId)
+        .orderBy("id", "desc")
+        .limit(1)
+        .executeTakeFirst();
+      return row ? originOfRow(row) : null;
     },
     async pull(pullId) {
       const row = await db.selectFrom("weather_pull").selectAll().where("id", "=", pullId).executeTakeFirst();
@@ -120,21 +132,30 @@ async function savePast(
       .execute();
 }
 
-function weatherOfRow(row: {
+interface OriginRow {
   fetched_utc_ms: number;
   source: string;
   credit: string;
+}
+
+interface PullRow extends OriginRow {
   start_utc_ms: number;
   hour_count: number;
   member_count: number;
   body: Uint8Array;
-}): Weather {
-  const source = row.source as Weather["origin"]["source"];
+}
+
+function weatherOfRow(row: PullRow): Weather {
   return unpackWeather({
     startUtcMs: row.start_utc_ms,
     hourCount: row.hour_count,
     memberCount: row.member_count,
-    origin: { source, credit: row.credit, fetchedUtcMs: row.fetched_utc_ms },
+    origin: originOfRow(row),
     body: row.body,
   });
+}
+
+function originOfRow(row: OriginRow): Weather["origin"] {
+  const source = row.source as Weather["origin"]["source"];
+  return { source, credit: row.credit, fetchedUtcMs: row.fetched_utc_ms };
 }

@@ -43,6 +43,7 @@ async function journalTable(db: Kysely<unknown>): Promise<void> {
     body TEXT NOT NULL CHECK (json_valid(body)),
     UNIQUE (site_id, id)
   ) STRICT`.execute(db);
+  await sql`CREATE INDEX journal_by_site ON journal (site_id, seq)`.execute(db);
   for (const deed of ["UPDATE", "DELETE"])
     await sql`CREATE TRIGGER ${sql.raw(`journal_no_${deed.toLowerCase()}`)} BEFORE ${sql.raw(deed)} ON journal
       BEGIN SELECT RAISE(ABORT, 'the journal only grows'); END`.execute(db);
@@ -60,7 +61,7 @@ async function weatherTables(db: Kysely<unknown>): Promise<void> {
     member_count INTEGER NOT NULL,
     body BLOB NOT NULL
   ) STRICT`.execute(db);
-  await sql`CREATE INDEX weather_pull_by_site ON weather_pull (site_id, fetched_utc_ms)`.execute(db);
+  await sql`CREATE INDEX weather_pull_by_site ON weather_pull (site_id, id)`.execute(db);
   await sql`CREATE TABLE past_hour (
     site_id TEXT NOT NULL REFERENCES site (id),
     end_utc_ms INTEGER NOT NULL,
@@ -85,7 +86,7 @@ async function planTables(db: Kysely<unknown>): Promise<void> {
   await sql`CREATE UNIQUE INDEX one_morning_a_day ON plan (site_id, for_day) WHERE kind = 'morning'`.execute(
     db,
   );
-  await sql`CREATE INDEX plan_by_site ON plan (site_id, made_utc_ms)`.execute(db);
+  await sql`CREATE INDEX plan_by_site ON plan (site_id, id)`.execute(db);
   await sql`CREATE INDEX plan_by_pull ON plan (weather_pull_id)`.execute(db);
   await sql`CREATE TABLE outbox (
     id TEXT PRIMARY KEY,
@@ -103,6 +104,7 @@ async function planTables(db: Kysely<unknown>): Promise<void> {
     last_fault TEXT
   ) STRICT`.execute(db);
   await sql`CREATE INDEX outbox_waiting ON outbox (next_try_utc_ms) WHERE state = 'waiting'`.execute(db);
+  await sql`CREATE INDEX outbox_by_site ON outbox (site_id, created_utc_ms)`.execute(db);
   await sql`CREATE INDEX outbox_by_plan ON outbox (plan_id)`.execute(db);
 }
 
