@@ -7,6 +7,7 @@ import { beginRoutes } from "./begin/begin-routes.tsx";
 import { Frame, pageText } from "./frame.tsx";
 import { ICON_SVG } from "./icon.ts";
 import { journalRoutes } from "./journal/journal-routes.tsx";
+import { mixesRoutes } from "./mixes/mixes-routes.tsx";
 import type { PageContext } from "./page-context.ts";
 import { PlainMessage } from "./plain-message.tsx";
 import { potsRoutes } from "./pots/pots-routes.tsx";
@@ -53,7 +54,8 @@ export function createApp(input: AppInput): Hono {
   });
   app.route("/", todayRoutes(context));
   app.route("/", beginRoutes(context));
-  for (const routes of [potsRoutes, spotsRoutes, skyRoutes, journalRoutes]) app.route("/", routes(context));
+  for (const routes of [potsRoutes, mixesRoutes, spotsRoutes, skyRoutes, journalRoutes])
+    app.route("/", routes(context));
   app.notFound((c) => c.html(pageText(<NotFound context={context} />), 404));
   return app;
 }

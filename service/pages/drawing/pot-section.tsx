@@ -14,10 +14,18 @@ export interface PotSectionProps {
   readonly plant?: { readonly widthCm: number; readonly heightCm: number };
   /** The plant is cut off here above the rim. */
   readonly mostAboveCm?: number;
+  /** Layers named beside the pot, from the base up. */
+  readonly layers?: readonly SectionLayer[];
   /** Marks on the rod beside the pot. */
   readonly marks?: readonly SectionMark[];
   /** The drawing in one sentence. */
   readonly label: string;
+}
+
+export interface SectionLayer {
+  readonly fromCm: number;
+  readonly toCm: number;
+  readonly text: string;
 }
 
 export interface SectionMark {
@@ -45,6 +53,7 @@ interface Frame {
 const WALL_CM = 1.6;
 const SAUCER_REACH_CM = 3;
 const STICK_PX = 96;
+const LAYERS_PX = 118;
 const LABEL_PX = 14;
 const MOST_ABOVE_CM = 40;
 
@@ -67,11 +76,19 @@ export function PotSection(props: PotSectionProps) {
       <Wall vessel={vessel} frame={frame} />
       <Saucer vessel={vessel} frame={frame} />
       {marks && <Dipstick props={props} frame={frame} />}
+      {props.layers && <Layers props={props} frame={frame} />}
     </svg>
   );
 }
 
-function frameFor({ vessel, plant, pxPerCm, mostAboveCm = MOST_ABOVE_CM, marks }: PotSectionProps): Frame {
+function frameFor({
+  vessel,
+  plant,
+  pxPerCm,
+  mostAboveCm = MOST_ABOVE_CM,
+  marks,
+  layers,
+}: PotSectionProps): Frame {
   const aboveCm = plant ? Math.min(plant.heightCm, mostAboveCm) : 1;
   const spanCm = Math.max(
     Math.max(vessel.topCm, vessel.baseCm) + 2 * WALL_CM,
@@ -79,7 +96,7 @@ function frameFor({ vessel, plant, pxPerCm, mostAboveCm = MOST_ABOVE_CM, marks }
     plant ? Math.min(plant.widthCm, 1.5 * vessel.topCm) : 0,
   );
   const potPx = spanCm * pxPerCm + 4;
-  const widthPx = potPx + (marks ? STICK_PX : 0);
+  const widthPx = potPx + (marks ? STICK_PX : 0) + (layers ? LAYERS_PX : 0);
   const heightPx = (vessel.heightCm + aboveCm) * pxPerCm + 8;
   const axisPx = potPx / 2;
   const basePx = heightPx - 5;
@@ -206,6 +223,25 @@ function brokenStem({ axis, eave }: Crown, footPx: number): string {
 
 function crownArc({ left, right, axis, eave, top }: Crown): string {
   return `M${left} ${eave}Q${left} ${top} ${axis} ${top}Q${right} ${top} ${right} ${eave}`;
+}
+
+/** A bracket beside each layer with its name; too thin a one is left out. */
+function Layers({ props: { layers }, frame }: Part) {
+  const x = round(frame.widthPx - LAYERS_PX + 4);
+  return (
+    <g class="layers">
+      {layers!
+        .filter(({ fromCm, toCm }) => toCm - fromCm > 0.3)
+        .map(({ fromCm, toCm, text }) => (
+          <>
+            <path d={`M${x} ${round(frame.y(fromCm) - 1)}h5V${round(frame.y(toCm) + 1)}h-5`} />
+            <text x={x + 10} y={round((frame.y(fromCm) + frame.y(toCm)) / 2 + 4)}>
+              {text}
+            </text>
+          </>
+        ))}
+    </g>
+  );
 }
 
 /** Now, the refill point and tomorrow beside the wall: the foot is empty, the head is what the drained pot holds. */

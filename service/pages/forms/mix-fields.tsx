@@ -44,7 +44,7 @@ export function MixFields({ form }: { form: FormView }) {
       {noParts && <p class="problem">{say("problem.no-parts")}</p>}
       {roles.map((role) => (
         <>
-          <h3>{say(`mix.${role}`)}</h3>
+          <p class="sub">{say(`mix.${role}`)}</p>
           <div class="parts">
             {COMPONENTS.filter((component) => component.role === role).map((component) => (
               <NumberField

@@ -1,0 +1,140 @@
+import { z } from "zod";
+import { type Batch, batch } from "../../../core/mix/batch.ts";
+import type { CareNote } from "../../../core/mix/care-notes.ts";
+import { componentsById } from "../../../core/mix/library.ts";
+import type { Mix } from "../../../core/mix/mix.ts";
+import type { Problem } from "../../../core/problem.ts";
+import { calendarDay } from "../../../core/site/local-days.ts";
+import type { Words } from "../../words/words.ts";
+import { type FormView, NumberField, ProblemList } from "../forms/fields.tsx";
+import { readForm, type Typed } from "../forms/form-problems.ts";
+import { maybeNumber, neededNumber } from "../forms/typed-fields.ts";
+import { VESSEL_SHAPE, VesselFields, vesselOfForm } from "../forms/vessel-fields.tsx";
+import type { PageContext } from "../page-context.ts";
+import type { SiteNow } from "../site-now.ts";
+
+const BatchForm = z.object({
+  ...VESSEL_SHAPE,
+  count: neededNumber({ from: 1, to: 10_000, whole: true }),
+  sparePercent: neededNumber({ from: 0, to: 200 }),
+  bagLitres: maybeNumber({ from: 0.5, to: 2000 }),
+});
+
+type BatchRead = { ok: true; value: Batch } | { ok: false; problems: readonly Problem[] };
+
+/** Litres, bags and kilograms for the pots that were typed, and what to start when. */
+export function batchOfForm(
+  typed: Typed,
+  { mix, now, nowUtcMs }: { mix: Mix; now: SiteNow; nowUtcMs: number },
+): BatchRead {
+  const read = readForm(BatchForm, typed);
+  if (!read.ok) return read;
+  const { vessel, problems } = vesselOfForm(read.value);
+  if (problems.length > 0) return { ok: false, problems };
+  const parts = mix.recipe.kind === "parts" ? mix.recipe.parts : [];
+  const { bagLitres } = read.value;
+  return batch({
+    parts,
+    components: componentsById(now.collection.ownComponents),
+    pots: [{ count: read.value.count, vessel }],
+    spareFrac: read.value.sparePercent / 100,
+    ...(bagLitres === undefined
+      ? {}
+      : { bagLitres: Object.fromEntries(parts.map(({ component }) => [component, bagLitres])) }),
+    windows: now.plan?.workWindows ?? [],
+    nowUtcMs,
+  });
+}
+
+interface BatchSheetProps {
+  readonly context: PageContext;
+  readonly now: SiteNow;
+  readonly mix: Mix;
+  readonly form: FormView;
+  readonly batch: Batch | null;
+}
+
+/** One sheet to take to the potting bench: how much of what, and what to do first. Prints with boxes to tick. */
+export function BatchSheet({ context, now, mix, form, batch: made }: BatchSheetProps) {
+  const { words } = context;
+  const { say } = words;
+  return (
+    <>
+      <h1>{say("batch.title", { mix: mix.name })}</h1>
+      <form method="get" action={`/mixes/${encodeURIComponent(mix.id)}/batch`} class="not-printed">
+        <ProblemList form={form} />
+        <div class="row">
+          <NumberField form={form} name="count" label={say("field.pots")} />
+          <NumberField form={form} name="sparePercent" label={say("field.sparePercent")} unit="%" />
+          <NumberField form={form} name="bagLitres" label={say("field.bagLitres")} unit="l" />
+        </div>
+        <VesselFields form={form} />
+        <button type="submit">{say("batch.reckon")}</button>
+      </form>
+      {made && <Sheet made={made} zone={now.site.zone} words={words} />}
+    </>
+  );
+}
+
+function Sheet({ made, zone, words }: { made: Batch; zone: string; words: Words }) {
+  const { say } = words;
+  const name = (id: string) => words.trySay(`component.${id}`) ?? id;
+  return (
+    <section>
+      <p>
+        {say("batch.sum", {
+          potLitreMl: made.potLitres * 1000,
+          mixedMl: made.mixedLitres * 1000,
+          shrinkFrac: made.shrinkFrac,
+        })}
+      </p>
+      <ul class="plain boxes">
+        {made.lines.map((line) => (
+          <li>
+            <span class="verb">{name(line.component)}</span>{" "}
+            {say("batch.line", {
+              looseMl: line.litres * 1000,
+              lowKg: line.dryMassKg.low,
+              highKg: line.dryMassKg.high,
+            })}
+            {line.bags !== null && ` ${say("batch.bags", { bagCount: line.bags })}`}
+          </li>
+        ))}
+        {made.dressingLitres > 0 && <li>{say("batch.dressing", { stoneMl: made.dressingLitres * 1000 })}</li>}
+      </ul>
+      <p>{say("batch.mass", { lowKg: made.dryMassKg.low, highKg: made.dryMassKg.high })}</p>
+      <h2>{say("batch.care")}</h2>
+      <ul class="plain boxes">
+        {made.care.map((note) => (
+          <li>{careText({ note, made, zone, words })}</li>
+        ))}
+      </ul>
+      <p class="deed-note">{say("pot.lift")}</p>
+    </section>
+  );
+}
+
+/** What to do with which component, and from when where a work window is known. */
+function careText({
+  note,
+  made,
+  zone,
+  words,
+}: {
+  note: CareNote;
+  made: Batch;
+  zone: string;
+  words: Words;
+}): string {
+  const components = words.list(note.components.map((id) => words.trySay(`component.${id}`) ?? id));
+  const start = made.starts.find(({ task }) => task.code === note.code);
+  const text = words.say(`care.${note.code}`, { components });
+  if (!start) return text;
+  const day = (utcMs: number) => words.day(calendarDay(utcMs, zone));
+  return `${text} ${words.say("care.start", {
+    clock: words.clock(start.startUtcMs, zone),
+    startDay: day(start.startUtcMs),
+    windowClock: words.clock(start.windowFromUtcMs, zone),
+    windowDay: day(start.windowFromUtcMs),
+  })}`;
+}
