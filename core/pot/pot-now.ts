@@ -139,7 +139,8 @@ export function tankPlanOf(now: PotNow): TankPlan {
   };
 }
 
-function potNowOf(
+/** A state of the replay as others see it; null before the pot was planted. */
+export function potNowOf(
   state: PotState,
   on: { context: ReplayContext; gone: boolean; nowUtcMs: number },
 ): PotNow | null {

@@ -10,7 +10,7 @@ import { type WaitCosts, waitForWater } from "./wait-for-water.ts";
 import { wettingWeights } from "./wetting-weight.ts";
 
 /** Harm of a day away from its own place: in the way, out of sight, turned from its light. Chosen by us. */
-const AWAY_HARM_PER_DAY = 0.0005;
+export const AWAY_HARM_PER_DAY = 0.0005;
 
 /** What standing at one spot throughout would do to a pot. */
 export interface Standing {
