@@ -9,7 +9,7 @@ const WORN_OUT_HARM = 0.05;
 /** Share of what is left that each further stretch of that length takes. Chosen by us. */
 const LOSS_PER_STRETCH = 0.6;
 /** A refill point is spread over at least this share, so that dryness comes on gradually. Chosen by us. */
-const LEAST_BAND_FRAC = 0.08;
+export const LEAST_BAND_FRAC = 0.08;
 
 /**
  * Harm of thirst. Dryness is 0 at the refill point and 1 where nothing usable is left; the days of dryness without

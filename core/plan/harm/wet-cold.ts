@@ -2,8 +2,8 @@ import type { SpotDays } from "../days/spot-days.ts";
 import type { Course, HarmTally } from "./course.ts";
 
 /** Contents, as shares of capacity, at which cold begins to matter and at which it matters fully. Chosen by us. */
-const DAMP_FRAC = 0.3;
-const WET_FRAC = 0.7;
+export const DAMP_FRAC = 0.3;
+export const WET_FRAC = 0.7;
 /**
  * Fully wet nights at the group's limit by which two thirds are lost. Chosen by us so that one or two such nights
  * cost little and a week costs most: growers report rot after several days of wet roots in cool nights.

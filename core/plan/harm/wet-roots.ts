@@ -4,7 +4,7 @@ import { type Course, forcingSpans, type HarmTally } from "./course.ts";
 const COLD_ROOTS_C = 12;
 const WARM_MIX_C = 25;
 /** Hours with air that make up for one without. Chosen by us because roots take a day or two to recover. */
-const RECOVERY_PER_HOUR = 1;
+export const RECOVERY_PER_HOUR = 1;
 /** Harm for each further stretch of the hours that the group stands. Chosen by us. */
 const HARM_PER_STRETCH = 0.12;
 

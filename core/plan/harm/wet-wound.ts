@@ -2,9 +2,9 @@ import { HOUR_MS } from "../../weather/weather.ts";
 import type { Course, HarmTally } from "./course.ts";
 
 /** Harm of soaking roots that were cut this hour. Chosen by us: a wet cut is the common way to lose a succulent. */
-const FRESH_CUT_HARM = 0.3;
+export const FRESH_CUT_HARM = 0.3;
 /** Wetting, as a share of capacity, that is as bad as a soaking; even a little is to be kept off. Chosen by us. */
-const FULL_WETTING_FRAC = 0.06;
+export const FULL_WETTING_FRAC = 0.06;
 
 /**
  * Harm of wetting roots before their cuts have closed: free water on the wound stops it closing and lets rot in.
