@@ -346,7 +346,7 @@ export const HARBOUR_POTS: readonly HarbourPot[] = [
     },
     vessel: round(28, 21, 27),
     mixId: "ballast",
-    plantedDay: -32,
+    plantedDay: -34,
     roots: "pruned",
   },
   {

@@ -12,7 +12,7 @@ import { potRow } from "./rows/pot-row.ts";
 import { spotRows } from "./rows/spot-rows.ts";
 import { weatherAge } from "./rows/weather-age.ts";
 import type { Settings } from "./settings.ts";
-import { weigh } from "./weigh.ts";
+import { type Weighed, weigh } from "./weigh.ts";
 
 export interface PlanInput {
   readonly collection: Collection;
@@ -28,8 +28,12 @@ export interface PlanInput {
  * inputs and seed give the same plan, whatever the order of pots, spots and journal.
  */
 export function plan(input: PlanInput): Plan {
+  return planFrom(weigh(input), input);
+}
+
+/** The plan from what was weighed for the same input. */
+export function planFrom({ context, studies, places, entries }: Weighed, input: PlanInput): Plan {
   const { collection, nowUtcMs, weather } = input;
-  const { context, studies, places, entries } = weigh(input);
   const forDay = calendarDay(nowUtcMs, collection.site.zone);
   const spots = new Map(collection.spots.map((spot) => [spot.id, spot]));
   const rows = studies.map((study) => potRow(context, study, places.get(study.now.pot.id)!));

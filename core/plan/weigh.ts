@@ -2,6 +2,7 @@ import type { JournalEntry } from "../journal/entry.ts";
 import { settleEntries } from "../journal/settle-entries.ts";
 import type { PotId } from "../pot/pot.ts";
 import { potsNow } from "../pot/pot-now.ts";
+import type { Problem } from "../problem.ts";
 import { choosePlaces, type Place } from "./choice/choose-places.ts";
 import { homeSpots } from "./choice/home-spot.ts";
 import { type PotStudy, studyPot } from "./choice/pot-study.ts";
@@ -17,19 +18,29 @@ export interface Weighed {
   readonly places: ReadonlyMap<PotId, Place>;
   /** The journal as it stands: corrections and undos applied. */
   readonly entries: readonly JournalEntry[];
+  /** Pots and entries that do not count, and observations that no version of their pot explains. */
+  readonly notes: readonly Problem[];
 }
 
 /** Looks at every pot and settles where each spends its days. */
 export function weigh(input: PlanInput): Weighed {
   const { collection, nowUtcMs } = input;
-  const { entries } = settleEntries(input.journal);
+  const { entries, notes } = settleEntries(input.journal);
   const { context, past } = planContext({ ...input, journal: entries });
-  const { pots } = potsNow({ collection, journal: entries, past, nowUtcMs, settings: input.settings });
+  const { pots, problems } = potsNow({
+    collection,
+    journal: entries,
+    past,
+    nowUtcMs,
+    settings: input.settings,
+  });
   const spots = new Map(collection.spots.map((spot) => [spot.id, spot]));
   const homes = homeSpots({ pots: collection.pots, spots, journal: entries, nowUtcMs });
   const studies = pots
     .filter(({ gone, spotId }) => !gone && spots.has(spotId))
     .sort((a, b) => (a.pot.id < b.pot.id ? -1 : 1))
     .map((now) => studyPot(context, now, homes.get(now.pot.id)!));
-  return { context, studies, places: choosePlaces(context, studies), entries };
+  const doubts = studies.flatMap(({ now }) => now.doubts);
+  const places = choosePlaces(context, studies);
+  return { context, studies, places, entries, notes: [...notes, ...problems, ...doubts] };
 }

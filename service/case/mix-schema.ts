@@ -10,8 +10,8 @@ const share = z.number().min(0).max(1);
 export const CurveSchema = z.strictObject({
   residualFrac: share,
   saturatedFrac: z.number().gt(0).max(1),
-  alphaPerCm: z.number().gt(0).max(100),
-  n: z.number().gt(1).max(20),
+  alphaPerCm: z.number().gt(0).max(20),
+  n: z.number().gt(1).max(10),
 });
 
 export const VesselSchema = z.strictObject({

@@ -1,4 +1,5 @@
-import { plan as makePlan } from "../../core/plan/make-plan.ts";
+import { planFrom } from "../../core/plan/make-plan.ts";
+import { weigh } from "../../core/plan/weigh.ts";
 import { readCase } from "../case/case-schema.ts";
 import { readJson } from "./input.ts";
 import { print, sayProblems } from "./output.ts";
@@ -8,6 +9,8 @@ export const plan: Verb = {
   about: [
     "Reads one JSON case (collection, journal, weather, today, settings and, if there is one, the previous plan) from " +
       "standard input and prints the plan as JSON. The same case gives the same bytes.",
+    "What does not count in the case, such as a pot without a planting, or does not fit, such as a weight that no such " +
+      "pot can have, is told on standard error; the plan is made all the same.",
     "leebench schema case describes the case; npm run -s demo -- --print-case prints one to begin with.",
   ],
   positionals: [],
@@ -19,7 +22,9 @@ export const plan: Verb = {
       sayProblems("leebench plan", read.problems);
       return BAD_INPUT;
     }
-    await print(`${JSON.stringify(makePlan(read.value))}\n`);
+    const weighed = weigh(read.value);
+    await print(`${JSON.stringify(planFrom(weighed, read.value))}\n`);
+    if (weighed.notes.length > 0) sayProblems("leebench plan, planned all the same", weighed.notes);
     return DONE;
   },
 };

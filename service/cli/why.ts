@@ -1,5 +1,7 @@
 import { nearestNames } from "../../core/mix/nearest-names.ts";
-import { type PlanInput, plan } from "../../core/plan/make-plan.ts";
+import type { Collection } from "../../core/plan/collection.ts";
+import { type PlanInput, planFrom } from "../../core/plan/make-plan.ts";
+import type { Plan } from "../../core/plan/plan.ts";
 import { weigh } from "../../core/plan/weigh.ts";
 import { type Why, whyPot } from "../../core/plan/why-pot.ts";
 import type { Outcome } from "../../core/problem.ts";
@@ -74,7 +76,8 @@ async function inputKept({ store }: Kept, asked: string | undefined): Promise<Ou
 async function tell(input: PlanInput, show: Show): Promise<ExitCode> {
   const { pots } = input.collection;
   const pot = pots.find(({ id }) => id === show.pot) ?? pots.find(({ name }) => name === show.pot);
-  const found = pot && whyPot(weigh(input), pot.id);
+  const weighed = weigh(input);
+  const found = pot && whyPot(weighed, pot.id);
   if (!found) {
     const known = pots.flatMap(({ id, name }) => [id, name]);
     const code = pot ? "pot-not-in-plan" : "unknown-pot";
@@ -82,13 +85,16 @@ async function tell(input: PlanInput, show: Show): Promise<ExitCode> {
     sayProblems(HEADING, [{ code, path: ["<pot>"], data }]);
     return BAD_INPUT;
   }
-  await print(show.json ? `${JSON.stringify(found)}\n` : textOf(found, input, show));
+  await print(
+    show.json
+      ? `${JSON.stringify(found)}\n`
+      : textOf(found, { plan: planFrom(weighed, input), collection: input.collection, all: show.all }),
+  );
   return DONE;
 }
 
-function textOf(found: Why, input: PlanInput, { all }: Show): string {
+function textOf(why: Why, shown: { plan: Plan; collection: Collection; all: boolean }): string {
   const settings = readSettings(process.env);
   const { locale, units } = settings.ok ? settings.value : { locale: "en-GB", units: "metric" as const };
-  const words = wordsFor(locale, units);
-  return whyText({ why: found, plan: plan(input), collection: input.collection, words, all });
+  return whyText({ why, ...shown, words: wordsFor(locale, units) });
 }

@@ -51,6 +51,21 @@ describe("leebench plan", () => {
     ]);
   });
 
+  it("plans all the same, and tells, when a pot has no planting or an entry does not count", async () => {
+    const written = structuredClone(writtenCase());
+    const [pot] = written.collection.pots;
+    written.collection.pots.push({ ...pot!, id: "bare", name: "Bare" });
+    written.journal.push({ id: "e2", at: "2031-03-04T08:00Z", body: { kind: "undo", ofEntryId: "e9" } });
+    const { code, stdout, stderr } = await runCommand(["plan"], { input: JSON.stringify(written) });
+    expect(code).toBe(0);
+    expect(JSON.parse(stdout).pots.map(({ potId }: { potId: string }) => potId)).toEqual(["bay"]);
+    expect(
+      problemsIn(stderr)
+        .map((problem) => problem.code)
+        .sort(),
+    ).toEqual(["entry-unknown", "pot-not-planted"]);
+  });
+
   it.each(["", "{", "null", "[]", '"case"'])("refuses %j with a problem, not a crash", async (input) => {
     const { code, stdout, stderr } = await runCommand(["plan"], { input });
     expect([code, stdout]).toEqual([1, ""]);
