@@ -13,13 +13,24 @@ export function leafAtSpotC(work: SpotWork, airC: Float64Array): Float64Array {
   if (spot.kind === "indoors") return out;
   const { skyFrac, nightWarmthC } = spot;
   for (let hour = 0; hour < hours.hourCount; hour++) {
-    if (!work.isNight[hour]) continue;
+    const warmthC = nightWarmthC * warmthShare(work.sun.heightSine[hour]!);
+    if (!work.isNight[hour] && warmthC === 0) continue;
     for (let i = hour * hours.memberCount; i < (hour + 1) * hours.memberCount; i++) {
       const windMPerS = hours.windMPerS[i]! * windFactor;
       const drop =
-        spot.kind === "open" ? nightDropC({ cloudFrac: hours.cloudFrac[i]!, windMPerS, skyFrac }) : 0;
-      out[i]! += nightWarmthC - drop;
+        spot.kind === "open" && work.isNight[hour]
+          ? nightDropC({ cloudFrac: hours.cloudFrac[i]!, windMPerS, skyFrac })
+          : 0;
+      out[i]! += warmthC - drop;
     }
   }
   return out;
+}
+
+/** Sines of 5 and 20 degrees: walls and floor go on giving back warmth past sunrise, when the air is coldest. Chosen by us. */
+const [LOW_SUN_SINE, RISEN_SUN_SINE] = [Math.sin(Math.PI / 36), Math.sin(Math.PI / 9)];
+
+/** Share of a spot's night warmth that is felt while the sun stands at a height. */
+function warmthShare(sunSine: number): number {
+  return Math.min(1, Math.max(0, (RISEN_SUN_SINE - sunSine) / (RISEN_SUN_SINE - LOW_SUN_SINE)));
 }

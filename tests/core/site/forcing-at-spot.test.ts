@@ -74,6 +74,16 @@ describe("leaf and stem", () => {
     expect(eave.plantTempC[night]).toBeCloseTo(eave.tempC[night]! + 1.5, 9);
   });
 
+  test("what a wall gives back is still felt in the first hours of sun, when the air is coldest, and not at noon", () => {
+    const still = buildReady(buildWeather({})).past;
+    const wall = forcingAtSpot(still, SITE, { ...OPEN_SPOT, kind: "roofed", nightWarmthC: 3 });
+    const gain = (hour: number) => wall.plantTempC[hour]! - wall.tempC[hour]!;
+    const day = Array.from({ length: 24 }, (_, hour) => gain(24 + hour));
+    expect(day.some((warmth) => warmth > 0 && warmth < 3)).toBe(true);
+    expect(gain(noon)).toBe(0);
+    expect(gain(night)).toBeCloseTo(3, 9);
+  });
+
   // Leuning and Cremer (1988): leaves 1 to 3 °C below the air on clear nights; Snyder and de Melo-Abreu (2005): radiation
   // nights have winds under 2 m/s and no cloud. Both read in source; the slopes between are ours.
   test.each([
