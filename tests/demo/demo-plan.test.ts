@@ -1,6 +1,8 @@
 import { beforeAll, describe, expect, it } from "vitest";
-import { plan as makePlan } from "../../core/plan/make-plan.ts";
+import { planFrom } from "../../core/plan/make-plan.ts";
 import type { Action, Deed, Plan, PotPlan } from "../../core/plan/plan.ts";
+import { weigh } from "../../core/plan/weigh.ts";
+import type { Problem } from "../../core/problem.ts";
 import { demoCase } from "../../demo/demo-case.ts";
 import { demoCollection } from "../../demo/harbour.ts";
 
@@ -22,11 +24,14 @@ const outdoors = new Set(demoCollection.spots.filter(({ kind }) => kind !== "ind
 describe.each(NOWS)("the plan of the demonstration, started at %s", (text) => {
   const nowUtcMs = Date.parse(text);
   let plan: Plan;
+  let notes: readonly Problem[];
 
   beforeAll(async () => {
     const demo = await demoCase(nowUtcMs);
     if (!demo.ok) throw new Error(JSON.stringify(demo.problems));
-    plan = makePlan(demo.value);
+    const weighed = weigh(demo.value);
+    plan = planFrom(weighed, demo.value);
+    notes = weighed.notes;
   });
 
   const withAction = (action: Action) => plan.pots.flatMap(deedsOf).filter((deed) => deed.action === action);
@@ -46,6 +51,10 @@ describe.each(NOWS)("the plan of the demonstration, started at %s", (text) => {
       ).toBe(true);
     }
     expect(plan.pots.some(({ action }) => action === "none")).toBe(true);
+  });
+
+  it("rests on a diary that fits its weather: nothing is left out and no observation is doubted", () => {
+    expect(notes).toEqual([]);
   });
 
   it("gives a reason in numbers for every deed", () => {
