@@ -72,7 +72,7 @@ export const EN = {
     "Its dry time after planting is over; the roots are ready for a first drink.",
   "reason.leafy-watered-in": "A leafy plant is watered in at once after planting.",
   "reason.leafy-watered-in.bare": "A leafy plant is watered in at once after planting.",
-  "reason.cold-nights-hold-water": "The next three nights average {nightC}; wet roots rot below {limitC}.",
+  "reason.cold-nights-hold-water": "Three nights ahead average {nightC}; wet roots rot below {limitC}.",
   "reason.cold-nights-hold-water.bare": "The coming nights are too cold for wet roots.",
   "reason.resting": "It is resting and drinks very little.",
   "reason.resting.bare": "It is resting and drinks very little.",
@@ -494,7 +494,7 @@ export const EN = {
 
   "mixes.lead": "What each mix holds and how much air it keeps, in the vessel that was planted last.",
   "mixes.line": "Holds {capacityFrac} water and {airSpaceFrac} air after draining.",
-  "mixes.part": "{parts} {name}",
+  "mixes.part": "{name} {parts}",
   "mixes.new": "Build a mix",
   "bench.title": "Build a mix",
   "bench.lead": "Parts on one side, what they make in your vessel on the other.",

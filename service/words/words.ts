@@ -27,6 +27,8 @@ export interface Words {
   list(items: readonly string[]): string;
 }
 
+const ISO_DAY = /^\d{4}-\d{2}-\d{2}$/;
+
 /** One catalogue a language; a language without one falls back to English, sentence by sentence never mixed. */
 const CATALOGUES: Readonly<Record<string, Readonly<Record<MessageKey, string>>>> = { en: EN };
 
@@ -46,7 +48,8 @@ export function wordsFor(locale: string, units: Units): Words {
   const spoken = (args: Arguments): Record<string, unknown> =>
     Object.fromEntries(Object.entries(args).map(([name, value]) => [name, argumentText(name, value)]));
   const argumentText = (name: string, value: number | string | undefined): unknown => {
-    if (typeof value === "string" && name.endsWith("Day")) return dayText(value as CalendarDay, format);
+    if (typeof value === "string" && name.endsWith("Day") && ISO_DAY.test(value))
+      return dayText(value as CalendarDay, format);
     if (typeof value !== "number") return value;
     if (!Number.isFinite(value)) return undefined;
     const figure = figureOf({ name, value }, units, format);

@@ -130,11 +130,10 @@ function careText({
   const start = made.starts.find(({ task }) => task.code === note.code);
   const text = words.say(`care.${note.code}`, { components });
   if (!start) return text;
-  const day = (utcMs: number) => words.day(calendarDay(utcMs, zone));
   return `${text} ${words.say("care.start", {
     clock: words.clock(start.startUtcMs, zone),
-    startDay: day(start.startUtcMs),
+    startDay: calendarDay(start.startUtcMs, zone),
     windowClock: words.clock(start.windowFromUtcMs, zone),
-    windowDay: day(start.windowFromUtcMs),
+    windowDay: calendarDay(start.windowFromUtcMs, zone),
   })}`;
 }

@@ -58,9 +58,9 @@ function MixDoors({ mix, state, context: { words } }: { mix: Mix; state: BenchSt
   );
 }
 
-const BENCH_SCALE = { pxPerCm: 7, lineMm: 3 } as const;
+const BENCH_SCALE = { pxPerCm: 11, lineMm: 3 } as const;
 /** Widest vessel that is drawn at full scale, px. */
-const WIDEST_PX = 230;
+const WIDEST_PX = 225;
 
 function Seen(props: BenchProps) {
   const { state, context } = props;
