@@ -81,8 +81,9 @@ export function leftNow({ now }: Pick<PotStudy, "now">): number {
 /** Due by its dryness, but the water would do more harm than the thirst. */
 function holdDeed(context: PlanContext, study: PotStudy, choice: WaterChoice): Deed {
   if (isDryAfterPlanting(study)) return plantedDryDeed(context, study);
-  const { now, here } = study;
-  const nightC = meanOf({ values: here.at.threeNightC, offset: 0, weightFrac: now.cloud.weightFrac });
+  const { now } = study;
+  const nightC = coldestThreeNightsC(context, study);
+  const { stopWaterNightC, cutWaterNightC } = now.values;
   const cold = choice.harmDone["wet-cold"] >= choice.harmDone["wet-roots"];
   const last = context.days.at(-1)!;
   return {
@@ -93,7 +94,7 @@ function holdDeed(context: PlanContext, study: PotStudy, choice: WaterChoice): D
           code: "cold-nights-hold-water",
           numbers: {
             nightC: roundTo(nightC, 0.1),
-            limitC: now.values.stopWaterNightC ?? now.values.cutWaterNightC,
+            limitC: stopWaterNightC !== null && nightC < stopWaterNightC ? stopWaterNightC : cutWaterNightC,
             lastDay: last.day,
           },
         }
@@ -101,6 +102,14 @@ function holdDeed(context: PlanContext, study: PotStudy, choice: WaterChoice): D
     harmAvoided: roundTo(harmDone(choice), 0.0001),
     confidence: confidenceOf(0.8),
   };
+}
+
+/** The coldest three nights in a row of the horizon, mean of their minima and of the cloud. */
+function coldestThreeNightsC({ days, size }: PlanContext, { now, here }: PotStudy): number {
+  const { weightFrac } = now.cloud;
+  return Math.min(
+    ...days.map((_, d) => meanOf({ values: here.at.threeNightC, offset: d * size, weightFrac })),
+  );
 }
 
 /** Last day of the horizon whose three-night mean is still below the line for cutting water. */
