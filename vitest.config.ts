@@ -6,6 +6,7 @@ export default defineConfig({
     include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
     setupFiles: ["tests/setup.ts"],
     env: { TZ: "UTC" },
+    maxWorkers: 2,
     testTimeout: 20_000,
     hookTimeout: 60_000,
   },
