@@ -711,6 +711,13 @@ export const EN = {
   "problem.not-chosen": "Choose one of the list.",
   "problem.not-a-day": "Enter a day, such as 2027-05-12.",
   "problem.form-id": "The form had gone stale; send it again.",
+  "problem.no-weather-yet": "No weather has been fetched yet.",
+  "next-step.wait": "The weather service does not answer properly just now. It is asked again on its own.",
+  "next-step.check-network": "The weather service cannot be reached. Look whether this house has a way to the internet.",
+  "next-step.check-address": "The address of the weather service looks amiss. Look at LEEBENCH_FEED_URL and its fellows.",
+  "next-step.check-key": "The weather service asks for a key, or does not take the one it was given.",
+  "next-step.check-contact": "The second weather service wants a contact to be named in the settings.",
+  "next-step.report": "The weather service answered in a way this program does not know. Word to its makers would help.",
   "problem.other": "This could not be used ({code}).",
 } as const;
 

@@ -31,11 +31,16 @@ export function fieldProblem(problems: readonly Problem[], field: string, words:
   return own.map((problem) => problemText(problem, words)).join(" ");
 }
 
+/** A problem in one sentence; of a feed's fault, what helps. */
 export function problemText(problem: Problem, words: Words): string {
   const data = Object.fromEntries(
     Object.entries(problem.data ?? {}).filter(
       ([, value]) => typeof value === "number" || typeof value === "string",
     ),
   ) as Record<string, number | string>;
-  return words.trySay(`problem.${problem.code}`, data) ?? words.say("problem.other", { code: problem.code });
+  return (
+    words.trySay(`problem.${problem.code}`, data) ??
+    words.trySay(`next-step.${data.next}`, data) ??
+    words.say("problem.other", { code: problem.code })
+  );
 }

@@ -39,7 +39,7 @@ export const LOG_KINDS = [
 
 export type LogKind = (typeof LOG_KINDS)[number];
 
-type BodyRead = { ok: true; value: EntryBody } | { ok: false; problems: readonly Problem[] };
+export type BodyRead = { ok: true; value: EntryBody } | { ok: false; problems: readonly Problem[] };
 
 const FORMS = {
   watered: z.object({

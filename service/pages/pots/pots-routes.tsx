@@ -13,7 +13,7 @@ import { keepEntry } from "../keep-entry.ts";
 import type { PageContext } from "../page-context.ts";
 import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
-import { bodyOfLog, LOG_KINDS, type LogKind } from "./log-body.ts";
+import { type BodyRead, bodyOfLog, LOG_KINDS, type LogKind } from "./log-body.ts";
 import { NEW_POT_TYPED, PotFields, potOfForm } from "./pot-form.tsx";
 import { PotPage } from "./pot-page.tsx";
 import { type PotStand, potStands } from "./pot-stand.ts";
@@ -74,7 +74,7 @@ export function potsRoutes(context: PageContext): Hono {
     const kind = LOG_KINDS.find((known) => known === typed.kind) ?? "note";
     const { zone } = found.now.site;
     const nowUtcMs = context.now();
-    const body = bodyOfLog(kind, typed);
+    const body = knownNames(bodyOfLog(kind, typed), found.now);
     const at = happenedAt(typed, { nowUtcMs, zone, today: calendarDay(nowUtcMs, zone) });
     if (!body.ok || !at.ok) {
       const problems = [body, at].flatMap((part) => (part.ok ? [] : part.problems));
@@ -90,6 +90,20 @@ export function potsRoutes(context: PageContext): Hono {
     return c.redirect(kind === "gone" ? "/pots" : `/pots/${encodeURIComponent(id)}`, 303);
   });
   return routes;
+}
+
+/** A move to a spot that is not there, or a planting in an unknown mix, is asked again. */
+function knownNames(read: BodyRead, { collection }: SiteNow): BodyRead {
+  if (!read.ok) return read;
+  const { value } = read;
+  const has = (list: readonly { id: string }[], wanted: string) => list.some(({ id }) => id === wanted);
+  if (value.kind === "moved" && !has(collection.spots, value.toSpotId)) {
+    return { ok: false, problems: [{ code: "not-chosen", path: ["toSpotId"] }] };
+  }
+  if (value.kind === "planted" && !has(collection.mixes, value.mixId)) {
+    return { ok: false, problems: [{ code: "not-chosen", path: ["mixId"] }] };
+  }
+  return read;
 }
 
 type Together = { ok: true; potIds: string[]; body: EntryBody } | { ok: false; problems: Problem[] };

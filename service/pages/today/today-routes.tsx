@@ -3,6 +3,7 @@ import { Hono } from "hono";
 import { z } from "zod";
 import type { JournalEntry } from "../../../core/journal/entry.ts";
 import type { Action, Plan } from "../../../core/plan/plan.ts";
+import type { Problem } from "../../../core/problem.ts";
 import { calendarDay } from "../../../core/site/local-days.ts";
 import type { Weather } from "../../../core/weather/weather.ts";
 import { briefOf } from "../../brief/brief.ts";
@@ -12,7 +13,7 @@ import { missingStep } from "../begin/missing-step.ts";
 import { DayStrip } from "../drawing/day-strip.tsx";
 import { nextHours } from "../drawing/next-hours.ts";
 import { fieldTexts, typedForm } from "../forms/form-body.ts";
-import { readForm } from "../forms/form-problems.ts";
+import { problemText, readForm } from "../forms/form-problems.ts";
 import { formId, maybeNumber } from "../forms/typed-fields.ts";
 import { Frame, pageText } from "../frame.tsx";
 import { entryText } from "../journal/entry-text.ts";
@@ -69,8 +70,10 @@ export function todayRoutes(context: PageContext): Hono {
     return c.redirect(backTo, 303);
   });
   routes.post("/replan", async (c) => {
-    const [site] = await context.store.sites.list();
-    if (site) await context.replan(site.id);
+    const now = await siteNow(context);
+    if (!now) return c.redirect("/begin", 303);
+    const problems = problemsOf(await context.replan(now.site.id));
+    if (problems.length > 0) return c.html(pageText(noBriefPage(context, now, problems)), 503);
     return c.redirect("/", 303);
   });
   return routes;
@@ -149,10 +152,24 @@ function loggedToday(now: SiteNow, { today, context }: { today: string; context:
     }));
 }
 
-function noBriefPage({ words, demo }: PageContext, now: SiteNow) {
+/** Why no plan could be made; nothing when one was. */
+function problemsOf(made: unknown): readonly Problem[] {
+  const outcome = made as { ok?: boolean; problems?: readonly Problem[] } | null | undefined;
+  return outcome?.ok === false ? (outcome.problems ?? []) : [];
+}
+
+function noBriefPage({ words, demo }: PageContext, now: SiteNow, problems: readonly Problem[] = []) {
+  const reasons = [...new Set(problems.map((problem) => problemText(problem, words)))];
   return (
     <Frame words={words} title={words.say("nav.today")} here="/" siteName={now.site.name} demo={demo}>
       <PlainMessage title={words.say("today.none.title")} text={words.say("today.none.text")}>
+        {reasons.length > 0 && (
+          <ul class="facts">
+            {reasons.map((reason) => (
+              <li>{reason}</li>
+            ))}
+          </ul>
+        )}
         <form method="post" action="/replan">
           <button type="submit">{words.say("today.replan")}</button>
         </form>

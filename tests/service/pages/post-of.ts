@@ -1,5 +1,8 @@
 /** A form as a browser sends it. */
-export function postOf(fields: Record<string, string>, headers: Record<string, string> = {}): RequestInit {
+export function postOf(
+  fields: Record<string, string> | [string, string][],
+  headers: Record<string, string> = {},
+): RequestInit {
   return {
     method: "POST",
     body: new URLSearchParams(fields),

@@ -136,3 +136,25 @@ describe("a tick", () => {
     expect(await entries()).toHaveLength(status === 303 ? 1 : 0);
   });
 });
+
+describe("a brief that cannot be made", () => {
+  it("says why and what helps, and offers to try again", async () => {
+    const store = await stockedStore({ collection: full });
+    const problems = [
+      { code: "no-weather-yet", path: [] },
+      { code: "feed-unknown-host", path: ["feed"], data: { next: "check-network" } },
+    ];
+    const app = createApp({
+      store,
+      feed: DEFAULT_FEED_SETTINGS,
+      now: () => NOW,
+      replan: async () => ({ ok: false, problems }),
+    });
+    const answer = await app.request("/replan", postOf({}));
+    const text = await answer.text();
+    expect(answer.status).toBe(503);
+    expect(text).toContain("No weather has been fetched yet.");
+    expect(text).toContain("a way to the internet");
+    expect(text).toContain("Make a new brief now");
+  });
+});

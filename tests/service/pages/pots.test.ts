@@ -1,0 +1,146 @@
+import { describe, expect, it } from "vitest";
+import type { JournalEntry } from "../../../core/journal/entry.ts";
+import { collection as bare, plan } from "../brief/plan-builder.ts";
+import { houseOf, NOW_UTC_MS } from "./house-of.ts";
+
+const vessel = { shape: "round", topCm: 30, baseCm: 22, heightCm: 28, material: "unglazed" } as const;
+const collection = {
+  ...bare,
+  mixes: [
+    { id: "m", name: "Lean", recipe: { kind: "parts" as const, parts: [{ component: "pumice", parts: 1 }] } },
+  ],
+};
+const journal: JournalEntry[] = [
+  {
+    id: "planted-lemon",
+    potId: "lemon",
+    atUtcMs: NOW_UTC_MS - 40 * 86_400_000,
+    recordedUtcMs: NOW_UTC_MS - 40 * 86_400_000,
+    body: { kind: "planted", vessel, mixId: "m", roots: "undisturbed" },
+  },
+];
+const stock = { collection, plan: plan(), journal };
+
+describe("the shelves", () => {
+  it("stand by spot in walking order, a planted pot in section, each with what it asks for", async () => {
+    const { text } = await (await houseOf(stock)).get("/pots");
+    expect(text.indexOf("Tool shed")).toBeLessThan(text.indexOf("South rail"));
+    expect(text).toContain("Section through the pot of Lemon: it holds 720 ml of 2.4 l, 30%.");
+    expect(text).toContain("to be watered");
+  });
+
+  it("take one entry for several pots, once however often it is sent", async () => {
+    const { store, send } = await houseOf(stock);
+    const form: [string, string][] = [
+      ["formId", "form-0001"],
+      ["potId", "lemon"],
+      ["potId", "fig"],
+      ["what", "watered"],
+    ];
+    await send("/pots/log", form);
+    await send("/pots/log", form);
+    const watered = (await store.journal.list("quay")).filter(({ body }) => body.kind === "watered");
+    expect(watered.map(({ potId }) => potId)).toEqual(["lemon", "fig"]);
+  });
+
+  it("ask for pots and for a spot before they keep a move", async () => {
+    const { send } = await houseOf(stock);
+    const { status, text } = await send("/pots/log", { formId: "form-0001", what: "moved", toSpotId: "" });
+    expect(status).toBe(422);
+    expect(text).toContain("Tick at least one pot");
+    expect(text).toContain("Choose one of the list");
+  });
+});
+
+describe("a pot's page", () => {
+  it("says what it asks for in the sentences of the brief, and shows outlook and journal", async () => {
+    const { text } = await (await houseOf(stock)).get("/pots/lemon");
+    expect(text).toContain("31% of its water is left; it waits for more at 35%.");
+    expect(text).toContain('class="outlook"');
+    expect(text).toContain("Planted in Lean, root ball left whole");
+  });
+
+  it.each([
+    [
+      { kind: "watered", waterMl: "" },
+      { kind: "watered", given: { kind: "ran-through" } },
+    ],
+    [
+      { kind: "watered", waterMl: "850" },
+      { kind: "watered", given: { kind: "measured", waterMl: 850 } },
+    ],
+    [
+      { kind: "watered", waterMl: "900", drainedMl: "150" },
+      { kind: "watered", given: { kind: "poured-drained", pouredMl: 900, drainedMl: 150 } },
+    ],
+    [
+      { kind: "moved", toSpotId: "shed" },
+      { kind: "moved", toSpotId: "shed" },
+    ],
+    [
+      { kind: "weighed", massKg: "9,4" },
+      { kind: "weighed", massKg: 9.4 },
+    ],
+    [
+      { kind: "checked", feel: "light", dryToCm: "6" },
+      { kind: "checked", feel: "light", dryToCm: 6 },
+    ],
+    [
+      { kind: "trouble", sign: "wilting", text: "" },
+      { kind: "trouble", sign: "wilting" },
+    ],
+    [
+      { kind: "leaf", state: "leafless" },
+      { kind: "leaf", state: "leafless" },
+    ],
+    [
+      { kind: "note", text: " two buds " },
+      { kind: "note", text: "two buds" },
+    ],
+    [{ kind: "fed" }, { kind: "fed" }],
+    [
+      { kind: "gone", how: "died" },
+      { kind: "gone", how: "died" },
+    ],
+  ])("logs %o", async (fields, body) => {
+    const { store, planned, send } = await houseOf(stock);
+    const typed = { formId: "form-0001", ...fields } as unknown as Record<string, string>;
+    expect((await send("/pots/lemon/log", typed)).status).toBe(303);
+    expect((await store.journal.list("quay")).at(-1)).toMatchObject({
+      potId: "lemon",
+      atUtcMs: NOW_UTC_MS,
+      body,
+    });
+    expect(planned).toEqual(["quay"]);
+  });
+
+  it("logs what happened earlier at the hour that is entered, in the site's zone", async () => {
+    const { store, send } = await houseOf(stock);
+    await send("/pots/lemon/log", { formId: "form-0001", kind: "fed", day: "2027-05-10", time: "18:30" });
+    expect((await store.journal.list("quay")).at(-1)?.atUtcMs).toBe(Date.parse("2027-05-10T16:30Z"));
+  });
+
+  it.each([
+    [{ kind: "weighed", massKg: "" }, "This is still needed"],
+    [{ kind: "checked" }, "This is still needed"],
+    [{ kind: "moved", toSpotId: "" }, "This is still needed"],
+    [{ kind: "moved", toSpotId: "cellar" }, "Choose one of the list"],
+    [{ kind: "fed", day: "2027-05-13" }, "today or an earlier day"],
+    [{ kind: "fed", time: "25:00" }, "Enter a time of day"],
+    [{ kind: "planted", shape: "round" }, "things are still to be mended"],
+  ])("keeps %o open and says what is missing", async (fields, said) => {
+    const { store, send } = await houseOf(stock);
+    const { status, text } = await send("/pots/lemon/log", { formId: "form-0001", ...fields } as never);
+    expect(status).toBe(422);
+    expect(text).toContain(said);
+    expect(text).toMatch(/<details class="log" open/);
+    expect(await store.journal.list("quay")).toHaveLength(journal.length);
+  });
+
+  it("is not there for an unknown pot, and a pot that is gone leaves the shelf", async () => {
+    const { get, send } = await houseOf(stock);
+    expect((await get("/pots/nobody")).status).toBe(404);
+    await send("/pots/fig/log", { formId: "form-0001", kind: "gone", how: "given-away" });
+    expect((await get("/pots")).text).not.toContain("/pots/fig");
+  });
+});
