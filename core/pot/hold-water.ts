@@ -22,15 +22,31 @@ export function waterMlAtRest(input: {
   const depthCm = mixDepthCm(vessel);
   const soakedCm = Math.min(depthCm, Math.max(0, -suctionAtBaseCm));
   const soakedMl = retention.saturatedFrac * volumeMlBetween(vessel, { fromCm: 0, toCm: soakedCm });
-  const bendCm = suctionCmAt(retention, retention.saturatedFrac) - suctionAtBaseCm;
+  const bendsCm = [suctionCmAt(retention, retention.saturatedFrac), ...kneesCm(retention)];
   const drained = integrate(
     (heightCm) => areaCm2At(vessel, heightCm) * waterFracAt(retention, heightCm + suctionAtBaseCm),
     {
       from: soakedCm,
       to: depthCm,
-      bends: [bendCm],
+      bends: bendsCm.map((suctionCm) => suctionCm - suctionAtBaseCm),
       tolerance: PRECISION_FRAC * volumeMlBetween(vessel, { fromCm: 0, toCm: depthCm }),
     },
   );
   return soakedMl + drained;
+}
+
+/** Round the suction 1/alpha a material gives up its water; several of it bracket even a steep fall. Chosen by us. */
+const KNEES = [0.25, 1, 4] as const;
+
+/** Two knees nearer than this in ratio need one bend. Chosen by us. */
+const NEAR_RATIO = 2;
+
+/** Suctions round which water falls fast, cm: a narrow fall between the nodes of the integral would go unseen. */
+function kneesCm({ terms }: Retention): number[] {
+  const all = terms
+    .flatMap(({ curve }) => KNEES.map((factor) => factor / curve.alphaPerCm))
+    .sort((a, b) => a - b);
+  const apart: number[] = [];
+  for (const cm of all) if (apart.length === 0 || cm >= NEAR_RATIO * apart[apart.length - 1]!) apart.push(cm);
+  return apart;
 }

@@ -18,6 +18,7 @@ import type { Cloud } from "./cloud.ts";
 import { cloudOf, copyParticles } from "./particles.ts";
 import type { Pot, PotId } from "./pot.ts";
 import { applyEntry } from "./replay/apply-entry.ts";
+import { fadedTo } from "./replay/faded-to.ts";
 import { type PotState, stateAtFirst } from "./replay/pot-state.ts";
 import type { ReplayContext } from "./replay/replay-context.ts";
 import { knownWetness, runTo } from "./replay/run-to.ts";
@@ -145,8 +146,10 @@ export function potNowOf(
   on: { context: ReplayContext; gone: boolean; nowUtcMs: number },
 ): PotNow | null {
   const { planting, care, warmth } = state;
-  const particles = knownWetness(state, on.context);
-  if (planting === null || particles === null) return null;
+  const known = knownWetness(state, on.context);
+  if (planting === null || known === null) return null;
+  const particles = copyParticles(known);
+  fadedTo({ ...state, particles }, on.nowUtcMs, on.context);
   const expectedTempC = Number.isNaN(warmth.meanC) ? 20 : warmth.meanC;
   return {
     pot: on.context.pot,

@@ -50,11 +50,17 @@ export function soakIn({
   return surplus - held;
 }
 
-/** What the body takes in one go: all that is missing, or less where the mix is dry enough to shed water. */
+/**
+ * What the body takes in one go: all that is missing, but for what dry mix lets run past. That begins below the
+ * content at which the mix sheds and is whole at half of it.
+ */
 function bodyRoomMl(tank: Tank, particle: number): number {
   const missing = tank.bodyMl[particle]!;
-  const sheds = contentMl(tank, particle) < tank.shedsBelowMl[particle]!;
-  return sheds ? Math.max(0, missing - tank.shedsMissingMl[particle]!) : missing;
+  const below = tank.shedsBelowMl[particle]!;
+  const content = contentMl(tank, particle);
+  if (content >= below) return missing;
+  const shed = Math.min(1, 2 * (1 - content / below)) * tank.shedsMissingMl[particle]!;
+  return Math.max(0, missing - shed);
 }
 
 /** What one watering can leave behind in the pot and its saucer, mL. */

@@ -36,7 +36,7 @@ export interface TankColumns {
   /** Water that enters for each mm of rain at the rim. */
   readonly catchMlPerMm: Float64Array;
   readonly saucerMostMl: number;
-  /** Content below which the dry mix sheds water (0: never), and what then stays missing from the body at first. */
+  /** Content below which the dry mix sheds water (0: never), and the most that then stays missing from the body. */
   readonly shedsBelowMl: Float64Array;
   readonly shedsMissingMl: Float64Array;
   /** Grit or stone on top: demand e becomes e / (coverBase + coverPerMl e); 1 and 0 without. */

@@ -1,5 +1,10 @@
 import type { Tank } from "../balance/tank.ts";
 import { FACTOR_COLUMNS, type Particles } from "../particles.ts";
+import { weightedCovariance, weightedMean } from "./weighted.ts";
+
+/** Beyond these the mix or the plant is not what was entered, whatever one measurement says. Chosen by us. */
+const CAPACITY_BOUNDS = [0.4, 2] as const;
+const FACTOR_BOUNDS = [0.2, 5] as const;
 
 /** A figure that the grower measured, and what each particle would have shown. */
 export interface Measured {
@@ -40,7 +45,10 @@ export function assimilate(particles: Particles, tank: Tank, measured: Measured)
     const column = particles[name];
     const logs = column.map(Math.log);
     const gain = pull(logs);
-    for (let k = 0; k < size; k++) column[k] = Math.exp(logs[k]! + gain * moves[k]!);
+    const [least, most] = name === "capacityFactor" ? CAPACITY_BOUNDS : FACTOR_BOUNDS;
+    for (let k = 0; k < size; k++) {
+      column[k] = Math.min(most, Math.max(least, Math.exp(logs[k]! + gain * moves[k]!)));
+    }
   }
   const tareGain = pull(particles.tareKg);
   for (let k = 0; k < size; k++) particles.tareKg[k]! += tareGain * moves[k]!;
@@ -66,18 +74,4 @@ function moveStore(
     const share = by.shares[k]! + by.gain * by.moves[k]!;
     store[k] = Math.min(1, Math.max(0, share)) * by.most[k]!;
   }
-}
-
-function weightedMean(column: Float64Array, weightFrac: Float64Array): number {
-  let sum = 0;
-  for (let k = 0; k < column.length; k++) sum += weightFrac[k]! * column[k]!;
-  return sum;
-}
-
-function weightedCovariance(a: Float64Array, b: Float64Array, weightFrac: Float64Array): number {
-  const meanA = weightedMean(a, weightFrac);
-  const meanB = weightedMean(b, weightFrac);
-  let sum = 0;
-  for (let k = 0; k < a.length; k++) sum += weightFrac[k]! * (a[k]! - meanA) * (b[k]! - meanB);
-  return sum;
 }

@@ -1,6 +1,6 @@
 import type { MixInVessel } from "../../mix/mix-in-vessel.ts";
 import { seededRandom } from "../../weather/seeded-random.ts";
-import type { Particles } from "../particles.ts";
+import type { FACTOR_COLUMNS, Particles } from "../particles.ts";
 import { normalQuantile } from "./normal-quantile.ts";
 
 /**
@@ -8,7 +8,7 @@ import { normalQuantile } from "./normal-quantile.ts";
  * figures lie apart: daily reference evapotranspiration of a place is off by some 15 %, plant factors by a third,
  * bare evaporation by 30 to 40 %, wall loss by half; catch of rain runs from 1 to 4 times the rim over shapes.
  */
-const SPREAD = { demand: 0.13, thirst: 0.33, surface: 0.3, wall: 0.45, catch: 0.25 } as const;
+const SPREAD = { demand: 0.18, thirst: 0.45, surface: 0.42, wall: 0.55, catch: 0.25 } as const;
 /** Of the mix's dry weight, and of the guess at the plant's weight. Chosen by us. */
 const DRY_MASS_SPREAD = 0.1;
 const PLANT_MASS_SPREAD = 0.5;
@@ -45,6 +45,23 @@ export function drawParticles(input: {
   };
 }
 
+/** Standard deviations that the cloud is drawn with: logarithms for the factors, kg for the tare. */
+export function drawnSpreads(of: {
+  inVessel: MixInVessel;
+  plantMassKg: number;
+}): Record<(typeof FACTOR_COLUMNS)[number] | "tareKg", number> {
+  const { low, high } = of.inVessel.ranges.capacityFactor;
+  const withDemand = (sd: number) => Math.hypot(sd, SPREAD.demand);
+  return {
+    capacityFactor: Math.log(high / low) / TENTHS,
+    thirstFactor: withDemand(SPREAD.thirst),
+    surfaceFactor: withDemand(SPREAD.surface),
+    wallFactor: withDemand(SPREAD.wall),
+    catchFactor: SPREAD.catch,
+    tareKg: tareSpreadKg(of),
+  };
+}
+
 /** After repotting: what the mix and the vessel decide is drawn anew, what the plant and the place decide is kept. */
 export function drawRepotted(
   before: Particles,
@@ -70,10 +87,14 @@ function drawCapacity(normals: Float64Array, { ranges }: MixInVessel): Float64Ar
 }
 
 function drawTare(normals: Float64Array, of: { inVessel: MixInVessel; plantMassKg: number }): Float64Array {
+  const sdKg = tareSpreadKg(of);
+  return normals.map((z) => of.plantMassKg + sdKg * z);
+}
+
+function tareSpreadKg(of: { inVessel: MixInVessel; plantMassKg: number }): number {
   const { dryDensityKgPerL, hold } = of.inVessel;
   const mixKg = (dryDensityKgPerL * hold.volumeMl) / 1000;
-  const sdKg = Math.hypot(DRY_MASS_SPREAD * mixKg, PLANT_MASS_SPREAD * of.plantMassKg);
-  return normals.map((z) => of.plantMassKg + sdKg * z);
+  return Math.hypot(DRY_MASS_SPREAD * mixKg, PLANT_MASS_SPREAD * of.plantMassKg);
 }
 
 /** Normal draws without chance in their spread: one from each of `size` equal shares, in random order. */

@@ -15,6 +15,12 @@ const DOUBT_FEEL = 0.02;
 const SCALE_SD = { shareFrac: 0.01, kg: 0.005 } as const;
 /** A jug read by eye, and how nearly a pot that runs through is full (share of capacity). Chosen by us. */
 const JUG_SD = { shareFrac: 0.03, ml: 5, fullFrac: 0.04 } as const;
+/** How far the balance may be off in what it says has gone, whatever the factors: its laws are not the pot's. Chosen. */
+const LAW_SD = 0.07;
+/** Likelihood that a leafy plant is left so dry, and where it falls. Chosen by us. */
+const THRIVING = { atWorst: 0.3, leftFrac: 0.03, band: 0.04 } as const;
+/** Whether dry mix sheds all of what it may or none is not known. Chosen by us. */
+const SHED_SD = 0.5;
 /** Less than this share of what was poured is no sign that the pot is full. */
 const RAN_THROUGH_FRAC = 0.02;
 
@@ -24,7 +30,7 @@ export function observeMass(on: Observed, massKg: number): Problem | null {
   const foretold = particles.tareKg.map(
     (tareKg, k) => inVessel.hold.dryMassKg + tareKg + contentMl(tank, k) / 1000,
   );
-  const sd = SCALE_SD.shareFrac * massKg + SCALE_SD.kg;
+  const sd = Math.hypot(SCALE_SD.shareFrac * massKg + SCALE_SD.kg, (LAW_SD * missingMl(on)) / 1000);
   return believe(on, { seen: massKg, sd, foretold });
 }
 
@@ -34,11 +40,15 @@ export function observeMass(on: Observed, massKg: number): Problem | null {
  */
 export function observePour(on: Observed, given: { pouredMl: number; drainedMl: number }): Problem | null {
   const { tank, inVessel } = on;
-  const foretold = tank.surfaceMl.map((_, k) => roomMl(tank, k));
+  const foretold = tank.surfaceMl.map(
+    (missing, k) => missing + tank.bodyMl[k]! + tank.saucerMostMl - tank.saucerMl[k]!,
+  );
   const keptMl = given.pouredMl - given.drainedMl;
   const sd = Math.hypot(
     JUG_SD.shareFrac * given.pouredMl + JUG_SD.ml,
     JUG_SD.fullFrac * inVessel.hold.capacityMl,
+    SHED_SD * shedMl(on),
+    LAW_SD * missingMl(on),
   );
   const measured = { seen: keptMl, sd, foretold };
   if (given.drainedMl > RAN_THROUGH_FRAC * given.pouredMl) return believe(on, measured);
@@ -47,18 +57,52 @@ export function observePour(on: Observed, given: { pouredMl: number; drainedMl: 
   return doubt(on, measured);
 }
 
+/** What is missing, mean of the cloud, mL. */
+function missingMl({ tank, particles }: Observed): number {
+  let sum = 0;
+  for (let k = 0; k < tank.size; k++) {
+    sum += particles.weightFrac[k]! * (tank.surfaceMl[k]! + tank.bodyMl[k]!);
+  }
+  return sum;
+}
+
+/** What dry mix may have let past, mean of the cloud, mL. */
+function shedMl({ tank, particles }: Observed): number {
+  let sum = 0;
+  for (let k = 0; k < tank.size; k++) {
+    const room = tank.surfaceMl[k]! + tank.bodyMl[k]! + tank.saucerMostMl - tank.saucerMl[k]!;
+    sum += particles.weightFrac[k]! * (room - roomMl(tank, k));
+  }
+  return sum;
+}
+
+/**
+ * A leafy plant about to be watered of which no wilting was told: it was hardly bone dry. One-sided, for a grower may
+ * water as early as he likes.
+ */
+export function observeThriving(on: Observed): void {
+  const likelihood = leftFracs(on).map(
+    (left) =>
+      THRIVING.atWorst + (1 - THRIVING.atWorst) / (1 + Math.exp((THRIVING.leftFrac - left) / THRIVING.band)),
+  );
+  reweigh(on.particles, { likelihood, seed: on.seed });
+}
+
 /** A finger in the mix or a pot lifted in the hand: weak, worded as likelihoods. */
 export function observeFeel(
   on: Observed,
   check: { dryToCm?: number; feel?: "light" | "middling" | "heavy" },
 ): Problem | null {
-  const { hold } = on.inVessel;
-  const leftFrac = on.particles.capacityFactor.map(
-    (factor, k) => (contentMl(on.tank, k) / factor - hold.unusableMl) / hold.usableMl,
-  );
+  const leftFrac = leftFracs(on);
   const likelihood = feelLikelihood(leftFrac, { ...check, depthCm: on.depthCm });
   if (reweigh(on.particles, { likelihood, seed: on.seed }) > DOUBT_FEEL) return null;
   return doubt(on, { seen: Number.NaN, sd: Number.NaN, foretold: leftFrac });
+}
+
+/** Share of usable water left, by particle; below zero where air has dried the mix further than roots can. */
+function leftFracs({ inVessel, particles, tank }: Observed): Float64Array {
+  const { unusableMl, usableMl } = inVessel.hold;
+  return particles.capacityFactor.map((factor, k) => (contentMl(tank, k) / factor - unusableMl) / usableMl);
 }
 
 function believe(on: Observed, measured: Measured): Problem | null {

@@ -4,13 +4,15 @@ import { careFrom, soaked } from "../../plant/aftercare.ts";
 import { dryDays } from "../../plant/care-days.ts";
 import { plantMassKg } from "../../plant/plant-mass.ts";
 import type { Problem } from "../../problem.ts";
+import { HOUR_MS } from "../../weather/weather.ts";
 import { soakIn } from "../balance/take-in.ts";
 import { drawParticles, drawRepotted } from "../learn/draw-particles.ts";
-import { observeFeel, observeMass, observePour } from "../learn/observe.ts";
+import { observeFeel, observeMass, observePour, observeThriving } from "../learn/observe.ts";
 import type { Observed } from "../learn/observed.ts";
 import { setPlantedWetness } from "../learn/wetness.ts";
 import { mixDepthCm } from "../vessel-shape.ts";
 import { wetAboveFrac } from "../wet-above.ts";
+import { fadedTo } from "./faded-to.ts";
 import { withRest } from "./live.ts";
 import type { PotState } from "./pot-state.ts";
 import type { ReplayContext } from "./replay-context.ts";
@@ -19,6 +21,10 @@ import type { TankKeeper } from "./tank-keeper.ts";
 
 /** Poured amounts from this share of capacity count as a soaking. Chosen by us. */
 const SOAKING_FRAC = 0.1;
+
+/** A doubted observation fades what was learned as much as this many days do. Chosen by us. */
+const SHAKEN_DAYS = 60;
+const DAY_MS = 24 * HOUR_MS;
 
 type BodyOf<Kind extends EntryBody["kind"]> = Extract<EntryBody, { kind: Kind }>;
 
@@ -90,15 +96,31 @@ function planted(
     inVessel,
     wetAboveFrac: wetAboveFrac(inVessel, vessel),
   };
-  const next = { ...state, planting, particles, care, blindHours: 0, rootsShareFrac: 1 };
+  const next = {
+    ...state,
+    planting,
+    particles,
+    care,
+    blindHours: 0,
+    rootsShareFrac: 1,
+    fadedUtcMs: entry.atUtcMs,
+  };
   setPlantedWetness(keeper.tankFor(next), { mixWet: wet, seed: seed + 1 });
   return { ...next, lastWateredUtcMs: wateredIn ? entry.atUtcMs : state.lastWateredUtcMs };
 }
 
 function watered(state: PotState, entry: JournalEntry & { body: BodyOf<"watered"> }, by: Applying): PotState {
   const { given } = entry.body;
+  const thriving = by.context.values.leafy
+    ? observed(state, entry, by, (on) => {
+        observeThriving(on);
+        return null;
+      })
+    : state;
   const seen =
-    given.kind === "poured-drained" ? observed(state, entry, by, (on) => observePour(on, given)) : state;
+    given.kind === "poured-drained"
+      ? observed(thriving, entry, by, (on) => observePour(on, given))
+      : thriving;
   if (seen.planting === null || seen.particles === null) return seen;
   const tank = by.keeper.tankFor(seen);
   const full = given.kind === "ran-through" || (given.kind === "poured-drained" && given.drainedMl > 0);
@@ -121,14 +143,19 @@ function observed(
 ): PotState {
   if (state.planting === null || state.particles === null) return state;
   const { inVessel, vessel } = state.planting;
+  const faded = fadedTo(state, entry.atUtcMs, context);
+  keeper.forget();
   const doubt = observe({
     particles: state.particles,
-    tank: keeper.tankFor(state),
+    tank: keeper.tankFor(faded),
     inVessel,
     depthCm: mixDepthCm(vessel),
     seed: seedFor(context, entry.id),
     entry,
   });
   keeper.forget();
-  return doubt === null ? state : { ...state, doubts: [...state.doubts, doubt] };
+  if (doubt === null) return faded;
+  // What cannot be explained shakes what was believed: the next observation of its kind will be heard.
+  const shaken = fadedTo(faded, faded.fadedUtcMs + SHAKEN_DAYS * DAY_MS, context);
+  return { ...shaken, fadedUtcMs: faded.fadedUtcMs, doubts: [...state.doubts, doubt] };
 }

@@ -41,6 +41,8 @@ export interface PotState {
   readonly lastWateredUtcMs: number | null;
   /** Rain at the rim since the UTC day began, mm; a soaking rain is one that sums up. */
   readonly dayRainMm: number;
+  /** To when the fading of what was learned is reckoned. */
+  readonly fadedUtcMs: number;
   /** Hours without weather since the content was last known. */
   readonly blindHours: number;
   readonly doubts: readonly Problem[];
@@ -61,6 +63,7 @@ export function stateAtFirst(first: { spotId: SpotId; atUtcMs: number }): PotSta
     prunedUtcMs: null,
     lastWateredUtcMs: null,
     dayRainMm: 0,
+    fadedUtcMs: first.atUtcMs,
     blindHours: 0,
     doubts: [],
   };
