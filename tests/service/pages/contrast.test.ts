@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 
-const STYLE = readFileSync(new URL("../../../service/pages/style.css", import.meta.url), "utf8");
+const STYLE = readFileSync(new URL("../../../service/pages/style/base.css", import.meta.url), "utf8");
 
 /** The colours of one scheme by name, as the style sheet has them. */
 function tokens(scheme: "light" | "dark"): Record<string, string> {
