@@ -111,7 +111,9 @@ function environment(of: {
 
 async function startHouse(scene: Scene): Promise<HouseProcess> {
   const house = await startHouseProcess(scene.env);
-  house.child.stderr?.on("data", (chunk: Buffer) => scene.faults.push(`the service said: ${chunk}`));
+  house.child.stderr?.on("data", (chunk: Buffer) =>
+    scene.faults.push(`the service said: ${String(chunk).slice(0, 300)}`),
+  );
   return house;
 }
 
@@ -119,7 +121,7 @@ async function liveAndDie(scene: Scene): Promise<void> {
   const { child, url } = await startHouse(scene);
   const life = { isOver: false };
   const writers = Array.from({ length: WRITERS }, () => keepWriting(scene, { url, life }));
-  await sleep(scene.dice.whole(20, 1500));
+  await sleep(scene.dice.whole(20, 3000));
   const gone = once(child, "exit");
   child.kill("SIGKILL");
   await gone;
