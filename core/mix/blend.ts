@@ -21,6 +21,9 @@ export interface Blend {
   readonly retention: Retention;
 }
 
+/** Nobody counts more parts; beyond, sums could overflow. Chosen by us. */
+const MOST_PARTS = 1e6;
+
 /** The parts of a recipe as shares of known components, each once, or everything that is wrong with them. */
 export function portionsOf(
   parts: readonly MixPart[],
@@ -103,6 +106,9 @@ function partProblems(at: {
   }
   if (!(Number.isFinite(part.parts) && part.parts > 0)) {
     problems.push({ code: "not-above-zero", path: [index, "parts"], data: { given: part.parts } });
+  } else if (part.parts > MOST_PARTS) {
+    const data = { given: part.parts, most: MOST_PARTS };
+    problems.push({ code: "too-large", path: [index, "parts"], data });
   }
   return problems;
 }

@@ -20,7 +20,10 @@ export interface Stretch {
   readonly tolerance: number;
 }
 
-/** Integral of a continuous function by Gauss-Kronrod rules on halves until each part's own error is small. [QUADPACK1983] */
+/**
+ * Integral of a continuous function by Gauss-Kronrod rules on halves until each part's own error is small. [QUADPACK1983]
+ * @throws RangeError where the function is not finite: its halves would never come to an end
+ */
 export function integrate(f: (x: number) => number, stretch: Stretch): number {
   const inside = stretch.bends.filter((x) => x > stretch.from && x < stretch.to).sort((a, b) => a - b);
   const ends = [...inside, stretch.to];
@@ -51,6 +54,7 @@ function refined(f: (x: number) => number, part: Part): number {
     fine += KRONROD[i]! * pair;
     coarse += GAUSS[i]! * pair;
   }
+  if (!Number.isFinite(fine)) throw new RangeError(`no finite value between ${part.from} and ${part.to}`);
   const small = Math.abs(fine - coarse) * half <= part.tolerance;
   if (small || part.depth === DEEPEST_SPLIT) return fine * half;
   const next = { tolerance: part.tolerance / 2, depth: part.depth + 1 };

@@ -84,6 +84,15 @@ describe("one pot worked out", () => {
     ]);
   });
 
+  test("parts beyond counting are refused, and so is a pot beyond building", () => {
+    const huge = parts({ peat: 1e308, grit: 1e308 });
+    expect(problemsOf(potWork({ mix: huge, vessel: { ...VESSEL, topCm: 1e200 } }))).toEqual([
+      { code: "too-large", path: "mix.0.parts" },
+      { code: "too-large", path: "mix.1.parts" },
+      { code: "too-large", path: "vessel.topCm" },
+    ]);
+  });
+
   test("a base wider than the rim is reckoned, for the shape may be meant", () => {
     expect(potWork({ curve: LOAM, vessel: { ...VESSEL, baseCm: 26 } }).ok).toBe(true);
   });

@@ -60,6 +60,35 @@ describe("water in a vessel at rest", () => {
     expect(capacityFracOf(steep, cylinder(20))).toBeCloseTo(0.25, 2);
   });
 
+  /**
+   * A tall cylinder without residual holds the whole area under the curve: saturated share / alpha x B(1/n, 1 - 2/n) / n,
+   * the beta integral of any table; its values from the gamma function of Python's math module.
+   */
+  test.each([
+    [4, 1.3110287771460596],
+    [8, 1.0590783619739317],
+    [30, 1.0037571071934368],
+  ])("a fall of n = %d is seen wherever in the pot it lies", (n, areaOfOne) => {
+    let compared = 0;
+    for (const heightCm of [20, 30.14710799, 49.22]) {
+      for (const alphaPerCm of [1.8, 8.74, 17.68, 59, 180]) {
+        const curve = { residualFrac: 0, saturatedFrac: 0.8, alphaPerCm, n };
+        const exactFrac = (0.8 * areaOfOne) / (alphaPerCm * heightCm);
+        const aboveFrac = (0.8 * (alphaPerCm * heightCm) ** (1 - n)) / (n - 2);
+        const off = Math.abs(capacityFracOf(curve, cylinder(heightCm)) - exactFrac);
+        expect(off).toBeLessThan(1e-6 * exactFrac + aboveFrac);
+        compared++;
+      }
+    }
+    expect(compared).toBe(15);
+  });
+
+  test("a pot too wide for numbers is refused and not reckoned for ever", () => {
+    const vessel = { ...cylinder(1e200), topCm: 1e200, baseCm: 1e200 };
+    const retention = bareRetention({ residualFrac: 0.1, saturatedFrac: 0.8, alphaPerCm: 0.2, n: 1.8 });
+    expect(() => waterMlAtRest({ retention, vessel, suctionAtBaseCm: 0 })).toThrow(RangeError);
+  });
+
   test("more suction at the base never holds more, and a flooded pot is full", () => {
     const { retention } = worked({ peat: 2, perlite: 1 });
     const vessel = cylinder(15);

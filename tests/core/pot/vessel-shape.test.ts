@@ -69,6 +69,15 @@ describe("what is wrong with a vessel", () => {
     expect(codes({ ...POT, shape: "oval" as "round" })).toEqual(["unknown-shape vessel.shape"]);
   });
 
+  test("a slip of the keys is told: no pot is ten metres wide", () => {
+    expect(codes({ ...POT, topCm: 1001, heightCm: 1e200, saucerCm: 1e300 })).toEqual([
+      "too-large vessel.topCm",
+      "too-large vessel.heightCm",
+      "too-large vessel.saucerCm",
+    ]);
+    expect(codes({ ...POT, topCm: 1000 })).toEqual([]);
+  });
+
   test("a gap or a dressing as deep as the pot leaves no room for mix", () => {
     expect(codes({ ...POT, rimGapCm: 18 })).toEqual(["no-room-for-mix vessel.rimGapCm"]);
     expect(codes({ ...POT, topDressingCm: 20 })).toEqual(["no-room-for-mix vessel.topDressingCm"]);
