@@ -6,7 +6,7 @@ import { DEFAULT_FEED_SETTINGS } from "./feed/feed-settings.ts";
 /** Every setting that the environment may hold, with its default as it would be typed. */
 export const SETTING_DEFAULTS = {
   LEEBENCH_HOST: "127.0.0.1",
-  LEEBENCH_PORT: "7420",
+  LEEBENCH_PORT: "4680",
   LEEBENCH_FEED_URL: DEFAULT_FEED_SETTINGS.forecastUrl,
   LEEBENCH_ENSEMBLE_URL: DEFAULT_FEED_SETTINGS.ensembleUrl,
   LEEBENCH_GEOCODING_URL: DEFAULT_FEED_SETTINGS.geocodingUrl,

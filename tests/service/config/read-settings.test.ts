@@ -52,7 +52,7 @@ describe("settings from the environment", () => {
 
   it("count an empty variable as not set", () => {
     expect(settingsOf({ LEEBENCH_PORT: "", LEEBENCH_SMTP_URL: "  " })).toMatchObject({
-      port: 7420,
+      port: 4680,
       mail: null,
     });
   });
