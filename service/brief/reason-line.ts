@@ -6,7 +6,18 @@ import type { Naming } from "./naming.ts";
 export function reasonLine(reason: Reason, naming: Naming): string {
   const { words } = naming;
   const spoken = reasonArguments(reason, naming);
+  if (isAhead(reason)) return words.say("reason.at-refill-point.soon", spoken);
   return words.trySay(`reason.${reason.code}`, spoken) ?? words.say(`reason.${reason.code}.bare`, spoken);
+}
+
+/** Watered before it has come down to its refill point, since it may do so before the next round. */
+function isAhead({ code, numbers: { leftFrac, refillFrac } }: Reason): boolean {
+  return (
+    code === "at-refill-point" &&
+    typeof leftFrac === "number" &&
+    typeof refillFrac === "number" &&
+    leftFrac > refillFrac
+  );
 }
 
 /** Figures of a reason: instants and spots become names, everything else goes to the catalogue as it is. */

@@ -51,14 +51,22 @@ export const EN = {
   "deed.lift.two-people": "{massKg}: two people.",
   "deed.lift.trolley": "{massKg}: use a trolley or barrow.",
 
-  "confidence.unlikely": "unlikely",
+  "confidence.unlikely": "less likely than not",
   "confidence.about-even": "about even",
   "confidence.likely": "likely",
   "confidence.very-likely": "very likely",
   "confidence.near-certain": "near certain",
 
   "reason.at-refill-point": "{leftFrac} of its water is left; it waits for more at {refillFrac}.",
+  "reason.at-refill-point.soon":
+    "{leftFrac} of its water is left; it may come down to {refillFrac} before the next round.",
   "reason.at-refill-point.bare": "It has come down to its refill point.",
+  "reason.refill-point-today":
+    "{leftFrac} of its water is left; it comes down to {refillFrac} by {reachedAt}.",
+  "reason.refill-point-today.bare": "It comes down to its refill point today.",
+  "reason.part-before-cold":
+    "Only in part: filled up, it would still be wet when the nights go down to {nightC}; wet roots rot below {limitC}.",
+  "reason.part-before-cold.bare": "Only in part: filled up, it would still be wet in the coming cold.",
   "reason.rain-will-do": "{rainMm} of rain is on its way and will do the watering.",
   "reason.rain-will-do.bare": "The coming rain will do the watering.",
   "reason.rain-does-not-reach": "{rainMm} of rain is forecast, but {reachesMm} reaches this spot.",
@@ -81,6 +89,9 @@ export const EN = {
   "reason.rain-would-waterlog":
     "{rainMm} of rain would leave its base without air for {wetBaseHours, plural, one {an hour} other {# hours}}.",
   "reason.rain-would-waterlog.bare": "The coming rain would leave its base without air.",
+  "reason.wet-before-cold":
+    "{rainMm} of rain, then nights that average {nightC}: it would be wet in the cold, and wet roots rot below {limitC}.",
+  "reason.wet-before-cold.bare": "Rain before cold nights: it would be wet in the cold.",
   "reason.cold-night": "The night goes down to {coldestC}; it is hurt below {limitC}.",
   "reason.cold-night.bare": "The coming night is colder than it can take.",
   "reason.gusts": "Gusts to {gustMPerS} could push it over; it stands up to {limitMPerS}.",
@@ -89,6 +100,17 @@ export const EN = {
   "reason.heat-and-sun.bare": "The coming heat in full sun would scorch it.",
   "reason.danger-past": "What it was carried in for has passed; the coldest night ahead is {coldestC}.",
   "reason.danger-past.bare": "What it was carried in for has passed.",
+  "reason.sun-by-steps":
+    "After {awayDays, plural, one {a day} other {# days}} in the dim, full sun burns; shade it at first, less by the week.",
+  "reason.sun-by-steps.bare": "After a time in the dim, full sun burns; shade it at first.",
+  "reason.saucer-full": "{standsMl} stands in its saucer and keeps the base without air.",
+  "reason.saucer-full.bare": "Water stands in its saucer and keeps the base without air.",
+  "reason.sheds-water": "The mix is so dry that water runs off it; {leftFrac} of its water is left.",
+  "reason.sheds-water.bare": "The mix is so dry that water runs off it.",
+  "reason.stays-wet": "It stays wet longer than the weather explains; the hole may be blocked.",
+  "reason.stays-wet.bare": "It stays wet longer than the weather explains; the hole may be blocked.",
+  "reason.trouble-seen": "What was noted on {notedDay} may come from the roots.",
+  "reason.trouble-seen.bare": "What was noted may come from the roots.",
   "reason.still-wet": "It still holds {leftFrac} of its water.",
   "reason.still-wet.bare": "It is still wet enough.",
   "reason.has-enough": "It has water for {leftDays, plural, one {another day} other {another # days}}.",
@@ -713,11 +735,14 @@ export const EN = {
   "problem.form-id": "The form had gone stale; send it again.",
   "problem.no-weather-yet": "No weather has been fetched yet.",
   "next-step.wait": "The weather service does not answer properly just now. It is asked again on its own.",
-  "next-step.check-network": "The weather service cannot be reached. Look whether this house has a way to the internet.",
-  "next-step.check-address": "The address of the weather service looks amiss. Look at LEEBENCH_FEED_URL and its fellows.",
+  "next-step.check-network":
+    "The weather service cannot be reached. Look whether this house has a way to the internet.",
+  "next-step.check-address":
+    "The address of the weather service looks amiss. Look at LEEBENCH_FEED_URL and its fellows.",
   "next-step.check-key": "The weather service asks for a key, or does not take the one it was given.",
   "next-step.check-contact": "The second weather service wants a contact to be named in the settings.",
-  "next-step.report": "The weather service answered in a way this program does not know. Word to its makers would help.",
+  "next-step.report":
+    "The weather service answered in a way this program does not know. Word to its makers would help.",
   "problem.other": "This could not be used ({code}).",
 } as const;
 
