@@ -36,7 +36,7 @@ export function waterMlAtRest(input: {
 }
 
 /** Round the suction 1/alpha a material gives up its water; several of it bracket even a steep fall. Chosen by us. */
-const KNEES = [0.25, 1, 4] as const;
+const KNEES = [0.25, 1, 4, 16] as const;
 
 /** Two knees nearer than this in ratio need one bend. Chosen by us. */
 const NEAR_RATIO = 2;
