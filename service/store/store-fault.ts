@@ -8,7 +8,6 @@ export type StoreFaultCode =
   | "store-not-ours"
   | "store-row-damaged"
   | "backup-not-whole"
-  | "store-not-empty"
   | "store-held"
   | "backup-not-found";
 
@@ -19,15 +18,13 @@ const LINES: Record<StoreFaultCode, string> = {
   "store-busy": "Another program holds the store. Nothing of this was kept; send it again in a minute.",
   "store-damaged": "The store is damaged. Stop the service and restore the last backup.",
   "store-unreachable":
-    "The store cannot be opened. Check that the data folder exists and belongs to the service.",
+    "The store cannot be opened. Check that the data folder exists and that the service may write in it.",
   "store-is-newer":
     "The store was written by a newer Leebench. Start the newer one, or restore an older backup.",
   "store-not-ours": "This file belongs to another program. Point LEEBENCH_DATA_DIR to a folder of its own.",
   "store-row-damaged":
     "A stored document cannot be read. Restore the last backup, or export and send a report.",
   "backup-not-whole": "The copy did not pass its check and was thrown away. Check the disk.",
-  "store-not-empty":
-    "There is a collection here already. Import into an empty store, so that nothing is mixed up.",
   "backup-not-found": "There is no such backup. List the data folder's backups and name one of them.",
   "store-held": "Another Leebench works on this data folder. Stop it, or give this one a folder of its own.",
 };
