@@ -4,8 +4,8 @@ import type { FeedSettings } from "../feed/feed-settings.ts";
 import type { Store } from "../store/open-store.ts";
 import { type Words, wordsFor } from "../words/words.ts";
 import { beginRoutes } from "./begin/begin-routes.tsx";
+import { fixedFiles } from "./fixed-files.ts";
 import { Frame, pageText } from "./frame.tsx";
-import { ICON_SVG } from "./icon.ts";
 import { journalRoutes } from "./journal/journal-routes.tsx";
 import { mixesRoutes } from "./mixes/mixes-routes.tsx";
 import type { PageContext } from "./page-context.ts";
@@ -14,7 +14,6 @@ import { potsRoutes } from "./pots/pots-routes.tsx";
 import { protectiveHeaders, sameOriginOnly } from "./security.ts";
 import { skyRoutes } from "./sky/sky-routes.tsx";
 import { spotsRoutes } from "./spots/spots-routes.tsx";
-import { STYLE_ETAG, STYLE_TEXT } from "./style.ts";
 import { todayRoutes } from "./today/today-routes.tsx";
 
 export interface AppInput {
@@ -43,21 +42,28 @@ export function createApp(input: AppInput): Hono {
   };
   const app = new Hono();
   app.use(protectiveHeaders, sameOriginOnly, bodyLimit({ maxSize: LONGEST_BODY_BYTES }));
-  app.get("/icon.svg", (c) =>
-    c.body(ICON_SVG, 200, { "Content-Type": "image/svg+xml", "Cache-Control": "max-age=86400" }),
-  );
-  app.get("/style.css", (c) => {
-    c.header("ETag", STYLE_ETAG);
-    c.header("Cache-Control", "no-cache");
-    if (c.req.header("if-none-match") === STYLE_ETAG) return c.body(null, 304);
-    return c.body(STYLE_TEXT, 200, { "Content-Type": "text/css; charset=utf-8" });
-  });
+  app.route("/", fixedFiles());
+  app.get("/away", (c) => c.html(pageText(<Away context={context} />)));
   app.route("/", todayRoutes(context));
   app.route("/", beginRoutes(context));
   for (const routes of [potsRoutes, mixesRoutes, spotsRoutes, skyRoutes, journalRoutes])
     app.route("/", routes(context));
   app.notFound((c) => c.html(pageText(<NotFound context={context} />), 404));
   return app;
+}
+
+/** Shown in place of a page that the device has not kept. */
+function Away({ context: { words, demo } }: { context: PageContext }) {
+  const title = words.say("away.title");
+  return (
+    <Frame words={words} title={title} here="" demo={demo}>
+      <PlainMessage title={title} text={words.say("away.text")}>
+        <p>
+          <a href="/">{words.say("nav.today")}</a>
+        </p>
+      </PlainMessage>
+    </Frame>
+  );
 }
 
 function NotFound({ context: { words, demo } }: { context: PageContext }) {

@@ -9,6 +9,8 @@ export interface FrameProps {
   readonly here: string;
   readonly siteName?: string | undefined;
   readonly demo: boolean;
+  /** The hour at which the page was made, for reading it later without signal. */
+  readonly madeAt?: string | undefined;
   /** Line of credit; given wherever weather is shown. */
   readonly credit?: string | undefined;
   readonly children: Child;
@@ -24,7 +26,7 @@ const SECTIONS: readonly { address: string; name: MessageKey }[] = [
 ];
 
 /** The sheet on which every page is written. */
-export function Frame({ words, title, here, siteName, demo, credit, children }: FrameProps) {
+export function Frame({ words, title, here, siteName, demo, madeAt, credit, children }: FrameProps) {
   const { say } = words;
   return (
     <html lang={words.language}>
@@ -34,7 +36,9 @@ export function Frame({ words, title, here, siteName, demo, credit, children }: 
         <meta name="color-scheme" content="light dark" />
         <title>{siteName === undefined ? title : `${title}, ${siteName}`}</title>
         <link rel="stylesheet" href="/style.css" />
+        <link rel="manifest" href="/app.webmanifest" />
         <link rel="icon" href="/icon.svg" type="image/svg+xml" />
+        <script src="/app.js" defer />
       </head>
       <body>
         <a class="skip" href="#main">
@@ -55,6 +59,8 @@ export function Frame({ words, title, here, siteName, demo, credit, children }: 
             </ul>
           </nav>
         </header>
+        <p id="state" class="state" role="status" hidden />
+        <Says words={words} madeAt={madeAt} />
         <main id="main">{children}</main>
         <footer class="foot">
           {credit !== undefined && <p>{credit}</p>}
@@ -62,6 +68,21 @@ export function Frame({ words, title, here, siteName, demo, credit, children }: 
         </footer>
       </body>
     </html>
+  );
+}
+
+/** Sentences for the script, so that no word stands in it. */
+function Says({ words: { say }, madeAt }: { words: Words; madeAt: string | undefined }) {
+  return (
+    <div
+      id="says"
+      hidden
+      data-kept={madeAt === undefined ? say("state.kept-page") : say("state.kept-page-of", { madeAt })}
+      data-waiting={say("state.waiting")}
+      data-waiting-one={say("state.waiting-one")}
+      data-back={say("today.undo")}
+      data-done={say("deed.done")}
+    />
   );
 }
 

@@ -13,7 +13,7 @@ const CONTENT_POLICY = [
   "base-uri 'none'",
   "frame-ancestors 'none'",
   "require-trusted-types-for 'script'",
-  "trusted-types 'none'",
+  "trusted-types leebench",
 ].join("; ");
 
 const HEADERS: Readonly<Record<string, string>> = {

@@ -1,5 +1,6 @@
 import type { Child } from "hono/jsx";
 import { Frame } from "./frame.tsx";
+import { whenText } from "./journal/when-text.ts";
 import type { PageContext } from "./page-context.ts";
 import type { SiteNow } from "./site-now.ts";
 
@@ -24,6 +25,7 @@ export function SiteFrame({
       here={here}
       siteName={now.site.name}
       demo={context.demo}
+      madeAt={whenText(context.now(), now.site.zone, context.words)}
       credit={now.plan?.weatherAge.credit}
     >
       {children}

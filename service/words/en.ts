@@ -195,6 +195,14 @@ export const EN = {
   "nav.sky": "Sky",
   "nav.journal": "Journal",
   "foot.warnings": "Advice for pots, not for people: official weather warnings and local rules come first.",
+  "away.title": "No signal here",
+  "away.text":
+    "This page has not been kept on this device. The brief and the pots have; what you enter there is sent later.",
+  "state.kept-page": "No signal: this page is as it was when it was last fetched.",
+  "state.kept-page-of": "No signal: this page is as it was on {madeAt}.",
+  "late.note": "Entered without signal and not understood: {fields}",
+  "state.waiting": "# entries wait on this device and are sent when there is a signal.",
+  "state.waiting-one": "One entry waits on this device and is sent when there is a signal.",
   "not-found.title": "No page stands here",
   "not-found.text": "The address may be old. Go back to today's brief.",
 

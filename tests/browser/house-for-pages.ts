@@ -32,7 +32,7 @@ export async function emptyHouse(): Promise<HouseForPages> {
   return { url: service.url, close };
 }
 
-function settingsFor(dataDir: string): ServiceSettings {
+export function settingsFor(dataDir: string): ServiceSettings {
   const read = readSettings({ LEEBENCH_DATA_DIR: dataDir, LEEBENCH_PORT: "0", LEEBENCH_LOG_LEVEL: "silent" });
   if (!read.ok) throw new Error(`settings for the page tests: ${JSON.stringify(read.problems)}`);
   return read.value;

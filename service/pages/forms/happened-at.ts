@@ -1,6 +1,7 @@
 import type { Problem } from "../../../core/problem.ts";
 import { utcMsOfLocal } from "../../../core/site/local-days.ts";
 import { isCalendarDay } from "./day-instant.ts";
+import { filledInUtcMs } from "./filled-in-at.ts";
 import type { Typed } from "./form-problems.ts";
 
 type Happened = { ok: true; value: number } | { ok: false; problems: readonly Problem[] };
@@ -14,7 +15,7 @@ export function happenedAt(
   { nowUtcMs, zone, today }: { nowUtcMs: number; zone: string; today: string },
 ): Happened {
   const [day, time] = [typed.day ?? "", typed.time ?? ""];
-  if (day === "" && time === "") return { ok: true, value: nowUtcMs };
+  if (day === "" && time === "") return { ok: true, value: filledInUtcMs(typed, nowUtcMs) };
   const onDay = day === "" ? today : day;
   const hour = time === "" ? Math.min(MORNING, 24) : hourOf(time);
   const problems = [

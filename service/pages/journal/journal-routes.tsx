@@ -6,9 +6,10 @@ import type { Problem } from "../../../core/problem.ts";
 import { calendarDay } from "../../../core/site/local-days.ts";
 import { dayInstant } from "../forms/day-instant.ts";
 import { type FormView, NumberField, ProblemList, TextField } from "../forms/fields.tsx";
+import { filledInUtcMs } from "../forms/filled-in-at.ts";
 import { typedForm } from "../forms/form-body.ts";
 import { readForm, type Typed } from "../forms/form-problems.ts";
-import { idOfForm } from "../forms/id-of-form.ts";
+import { idOfEntry } from "../forms/id-of-form.ts";
 import { maybeNumber, neededNumber } from "../forms/typed-fields.ts";
 import { pageText } from "../frame.tsx";
 import { keepEntry } from "../keep-entry.ts";
@@ -43,11 +44,36 @@ export function journalRoutes(context: PageContext): Hono {
     const read = instrumentOf(typed, { nowUtcMs: context.now(), zone: now.site.zone });
     if (!read.ok)
       return c.html(journalPage(context, { now, search: "", typed, problems: read.problems }), 422);
-    await keepEntry(context, { id: `log.${idOfForm(typed)}`, body: read.value });
+    await keepEntry(context, { id: idOfEntry(typed), body: read.value });
+    return c.redirect("/journal", 303);
+  });
+  routes.post("/journal/late", async (c) => {
+    const now = await siteNow(context);
+    if (!now) return c.redirect("/begin", 303);
+    const typed = await typedForm(c);
+    await keepEntry(context, lateNote(typed, { now, context }));
     return c.redirect("/journal", 303);
   });
   return routes;
 }
+
+/** A form that came late and could not be kept as it was: its fields, readable, as a note of the pot it was for. */
+function lateNote(typed: Typed, { now, context }: { now: SiteNow; context: PageContext }) {
+  const sent = new URLSearchParams(typed.text ?? "");
+  const fields = [...sent]
+    .filter(([name]) => !FORM_ONLY.has(name))
+    .map(([name, value]) => `${name} ${value}`);
+  const potId = /^\/pots\/([^/]+)\/log$/.exec(typed.address ?? "")?.[1];
+  const known = now.collection.pots.some(({ id }) => id === potId);
+  return {
+    id: idOfEntry(typed),
+    ...(known && potId !== undefined ? { potId } : {}),
+    atUtcMs: filledInUtcMs(Object.fromEntries(sent), context.now()),
+    body: { kind: "note" as const, text: context.words.say("late.note", { fields: fields.join(", ") }) },
+  };
+}
+
+const FORM_ONLY = new Set(["formId", "entryId", "happenedAtUtcMs"]);
 
 type InstrumentRead = { ok: true; value: EntryBody } | { ok: false; problems: readonly Problem[] };
 

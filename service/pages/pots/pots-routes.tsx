@@ -4,10 +4,11 @@ import type { EntryBody } from "../../../core/journal/entry.ts";
 import type { Problem } from "../../../core/problem.ts";
 import { calendarDay } from "../../../core/site/local-days.ts";
 import type { FormView } from "../forms/fields.tsx";
+import { filledInUtcMs } from "../forms/filled-in-at.ts";
 import { fieldTexts, typedForm } from "../forms/form-body.ts";
 import type { Typed } from "../forms/form-problems.ts";
 import { happenedAt } from "../forms/happened-at.ts";
-import { idOfForm } from "../forms/id-of-form.ts";
+import { idOfEntry, idOfForm } from "../forms/id-of-form.ts";
 import { pageText } from "../frame.tsx";
 import { keepEntry } from "../keep-entry.ts";
 import type { PageContext } from "../page-context.ts";
@@ -39,10 +40,10 @@ export function potsRoutes(context: PageContext): Hono {
     const [typed, potIds] = [await typedForm(c), await fieldTexts(c, "potId")];
     const read = togetherOf(now, { typed, potIds });
     if (!read.ok) return c.html(potsPage(context, now, { typed, problems: read.problems }), 422);
-    const formId = idOfForm(typed);
+    const [id, atUtcMs] = [idOfEntry(typed), filledInUtcMs(typed, context.now())];
     await keepEntry(
       context,
-      ...read.potIds.map((potId) => ({ id: `${formId}.${potId}`, potId, body: read.body })),
+      ...read.potIds.map((potId) => ({ id: `${id}.${potId}`, potId, atUtcMs, body: read.body })),
     );
     return c.redirect("/pots", 303);
   });
@@ -82,7 +83,7 @@ export function potsRoutes(context: PageContext): Hono {
     }
     const { id } = found.stand.pot;
     await keepEntry(context, {
-      id: `log.${idOfForm(typed)}`,
+      id: idOfEntry(typed),
       potId: id,
       atUtcMs: at.value,
       body: body.value,

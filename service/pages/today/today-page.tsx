@@ -110,7 +110,7 @@ function NextDeed({ brief, isDone, newId, words }: TodayProps) {
   return (
     <aside class="next" aria-label={words.say("today.next")}>
       <p>
-        <span class="verb">{next.verb}</span> {next.pot}
+        <span class="verb next-verb">{next.verb}</span> <span class="next-pot">{next.pot}</span>
         <span class="next-facts">
           {[next.amount, next.place, next.hour].filter((part) => part !== null).join(", ")}
         </span>

@@ -12,14 +12,16 @@ import { ACTIONS } from "../../case/plan-codes.ts";
 import { missingStep } from "../begin/missing-step.ts";
 import { DayStrip } from "../drawing/day-strip.tsx";
 import { nextHours } from "../drawing/next-hours.ts";
+import { filledInUtcMs } from "../forms/filled-in-at.ts";
 import { fieldTexts, typedForm } from "../forms/form-body.ts";
 import { problemText, readForm } from "../forms/form-problems.ts";
 import { formId, maybeNumber } from "../forms/typed-fields.ts";
-import { Frame, pageText } from "../frame.tsx";
+import { pageText } from "../frame.tsx";
 import { entryText } from "../journal/entry-text.ts";
 import { keepEntry } from "../keep-entry.ts";
 import type { PageContext } from "../page-context.ts";
 import { PlainMessage } from "../plain-message.tsx";
+import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
 import { thunderHours } from "../sky/thunder-hours.ts";
 import { bodyOfTick, isDone } from "./done-deeds.ts";
@@ -58,7 +60,10 @@ export function todayRoutes(context: PageContext): Hono {
     const ticks = (await fieldTexts(c, "deed")).map((text) =>
       readForm(TickSchema, Object.fromEntries(new URLSearchParams(text))),
     );
-    const entries = ticks.flatMap((read) => (read.ok ? [tickedEntry(read.value, context)] : []));
+    const atUtcMs = filledInUtcMs(await typedForm(c), context.now());
+    const entries = ticks.flatMap((read) =>
+      read.ok ? [{ ...tickedEntry(read.value, context), atUtcMs }] : [],
+    );
     if (entries.length > 0) await keepEntry(context, ...entries);
     return c.redirect("/", 303);
   });
@@ -91,20 +96,13 @@ interface BriefPage {
 }
 
 function briefPage(context: PageContext, { now, plan, weather }: BriefPage) {
-  const { words, demo } = context;
+  const { words } = context;
   const brief = briefOf({ plan, collection: now.collection, words });
   const today = calendarDay(context.now(), now.site.zone);
   const sinceUtcMs = Date.parse(plan.issuedAt);
   const isOpen = (deed: BriefDeed) => !isDone(deed, { journal: now.journal, sinceUtcMs });
   return (
-    <Frame
-      words={words}
-      title={words.say("nav.today")}
-      here="/"
-      siteName={now.site.name}
-      demo={demo}
-      credit={brief.trust.credit}
-    >
+    <SiteFrame context={context} now={now} title={words.say("nav.today")} here="/">
       <TodayPage
         brief={brief}
         words={words}
@@ -114,7 +112,7 @@ function briefPage(context: PageContext, { now, plan, weather }: BriefPage) {
         staleNote={plan.forDay < today ? words.say("today.stale", { forDay: plan.forDay }) : null}
         strip={weather && strip({ context, now, plan, weather, deeds: brief.timed.filter(isOpen) })}
       />
-    </Frame>
+    </SiteFrame>
   );
 }
 
@@ -158,10 +156,11 @@ function problemsOf(made: unknown): readonly Problem[] {
   return outcome?.ok === false ? (outcome.problems ?? []) : [];
 }
 
-function noBriefPage({ words, demo }: PageContext, now: SiteNow, problems: readonly Problem[] = []) {
+function noBriefPage(context: PageContext, now: SiteNow, problems: readonly Problem[] = []) {
+  const { words } = context;
   const reasons = [...new Set(problems.map((problem) => problemText(problem, words)))];
   return (
-    <Frame words={words} title={words.say("nav.today")} here="/" siteName={now.site.name} demo={demo}>
+    <SiteFrame context={context} now={now} title={words.say("nav.today")} here="/">
       <PlainMessage title={words.say("today.none.title")} text={words.say("today.none.text")}>
         {reasons.length > 0 && (
           <ul class="facts">
@@ -174,6 +173,6 @@ function noBriefPage({ words, demo }: PageContext, now: SiteNow, problems: reado
           <button type="submit">{words.say("today.replan")}</button>
         </form>
       </PlainMessage>
-    </Frame>
+    </SiteFrame>
   );
 }

@@ -1,0 +1,43 @@
+interface UrlPolicy {
+  createScriptURL(text: string): unknown;
+}
+
+interface PolicyMaker {
+  createPolicy(name: string, rules: { createScriptURL(text: string): string }): UrlPolicy;
+}
+
+const WORKER = "/worker.js";
+/** Pages of pots that the brief names, kept ahead for the walk without signal. Chosen by us. */
+const KEPT_AHEAD = 40;
+
+/** Starts the worker that keeps the last pages readable without signal; only where the browser allows one. */
+export async function keepPages(): Promise<void> {
+  if (!("serviceWorker" in navigator)) return;
+  try {
+    await navigator.serviceWorker.register(trusted(WORKER) as string);
+    await navigator.serviceWorker.ready;
+    await keepAhead();
+  } catch {
+    // Private windows and plain http have no workers; every page works without.
+  }
+}
+
+/** The policy of the page lets scripts come from this one address only. */
+function trusted(address: string): unknown {
+  const maker = (globalThis as { trustedTypes?: PolicyMaker }).trustedTypes;
+  if (!maker) return address;
+  const createScriptURL = (text: string) => {
+    if (text !== WORKER) throw new TypeError("not our worker");
+    return text;
+  };
+  return maker.createPolicy("leebench", { createScriptURL }).createScriptURL(address);
+}
+
+/** Pages that are worth reading on the walk: the shelf, and each pot that the brief names. */
+async function keepAhead(): Promise<void> {
+  const wantsLess = (navigator as { connection?: { saveData?: boolean } }).connection?.saveData === true;
+  if (wantsLess || location.pathname !== "/") return;
+  const links = [...document.querySelectorAll<HTMLAnchorElement>(".deed-head a")].map(({ href }) => href);
+  for (const address of ["/pots", ...new Set(links)].slice(0, KEPT_AHEAD))
+    await fetch(address).catch(() => null);
+}

@@ -1,0 +1,20 @@
+import { freshIds } from "./fresh-ids.ts";
+import { keepPages } from "./keep-pages.ts";
+import { showState } from "./state-line.ts";
+import { instantTicks } from "./ticks.ts";
+import { sendWaiting } from "./waiting.ts";
+
+/** Everything works without this; with it ticks are instant and entries survive a walk without signal. */
+async function catchUp(): Promise<void> {
+  await sendWaiting().catch(() => 0);
+  await showState();
+}
+
+instantTicks();
+addEventListener("online", () => void catchUp());
+addEventListener("offline", () => void showState());
+addEventListener("pageshow", () => {
+  freshIds();
+  void catchUp();
+});
+void keepPages();

@@ -1,0 +1,102 @@
+import { newId } from "./new-id.ts";
+import { say } from "./say.ts";
+import { showState } from "./state-line.ts";
+import { keepWaiting, post, waitingForm } from "./waiting.ts";
+
+/** How long a tick can be taken back where it was made. */
+const BACK_MS = 10_000;
+
+/** Ticks show at once and are sent behind; without signal they wait on the device. */
+export function instantTicks(): void {
+  document.addEventListener("submit", (event) => {
+    const form = event.target;
+    if (!(form instanceof HTMLFormElement) || !form.matches(".tick")) return;
+    event.preventDefault();
+    const deed = form.querySelector<HTMLInputElement>('input[name="deed"]')?.value ?? "";
+    const row = rowOf(deed) ?? form.closest<HTMLElement>(".deed");
+    if (row) markDone(row, deed);
+    void send("/done", new URLSearchParams({ deed }));
+    showNext();
+  });
+}
+
+async function send(address: string, body: URLSearchParams): Promise<void> {
+  const form = waitingForm(address, body);
+  const answer = await post(form.address, form.body).catch(() => null);
+  if (answer === null || answer.status >= 500) await keepWaiting(form);
+  await showState();
+}
+
+/** The row in the list whose deed is the same, whichever form ticked it. */
+function rowOf(deed: string): HTMLElement | null {
+  const wanted = withoutId(deed);
+  const rows = [...document.querySelectorAll<HTMLElement>(".deed")];
+  return rows.find((row) => withoutId(deedIn(row)) === wanted) ?? null;
+}
+
+function deedIn(holder: ParentNode): string {
+  return holder.querySelector<HTMLInputElement>('input[name="deed"]')?.value ?? "";
+}
+
+function withoutId(deed: string): string {
+  const fields = new URLSearchParams(deed);
+  fields.delete("entryId");
+  return fields.toString();
+}
+
+function markDone(row: HTMLElement, deed: string): void {
+  const form = row.querySelector<HTMLFormElement>(".tick");
+  if (!form) return;
+  row.classList.add("deed-done");
+  form.hidden = true;
+  const back = document.createElement("button");
+  back.type = "button";
+  back.className = "back";
+  back.textContent = say("back");
+  form.after(back);
+  const settle = setTimeout(() => {
+    const done = document.createElement("p");
+    done.className = "ticked";
+    done.textContent = say("done");
+    back.replaceWith(done);
+  }, BACK_MS);
+  back.addEventListener("click", () => {
+    clearTimeout(settle);
+    takeBack({ row, form, back, deed });
+  });
+}
+
+function takeBack(at: { row: HTMLElement; form: HTMLFormElement; back: HTMLElement; deed: string }): void {
+  const fields = new URLSearchParams(at.deed);
+  const ofEntryId = fields.get("entryId") ?? "";
+  void send("/undo", new URLSearchParams({ entryId: `undo.${newId()}`, ofEntryId }));
+  fields.set("entryId", `tick.${fields.get("action")}.${newId()}`);
+  const input = at.form.querySelector<HTMLInputElement>('input[name="deed"]');
+  if (input) input.value = fields.toString();
+  at.back.remove();
+  at.form.hidden = false;
+  at.row.classList.remove("deed-done");
+  showNext();
+}
+
+/** The bar at the thumb takes up the first deed that is still open. */
+function showNext(): void {
+  const bar = document.querySelector<HTMLElement>(".next");
+  if (!bar) return;
+  const row = document.querySelector<HTMLElement>(".deed:not(.deed-done)");
+  bar.hidden = row === null;
+  if (!row) return;
+  const text = (selector: string) => row.querySelector(selector)?.textContent ?? "";
+  set(bar, ".next-verb", text(".verb"));
+  set(bar, ".next-pot", text(".deed-head a"));
+  set(bar, ".next-facts", text(".deed-facts"));
+  const [from, to] = [row, bar].map((holder) => holder.querySelector<HTMLInputElement>('input[name="deed"]'));
+  if (from && to) to.value = from.value;
+  const label = row.querySelector(".tick button")?.getAttribute("aria-label");
+  if (label) bar.querySelector("button")?.setAttribute("aria-label", label);
+}
+
+function set(holder: HTMLElement, selector: string, text: string): void {
+  const part = holder.querySelector(selector);
+  if (part) part.textContent = text;
+}

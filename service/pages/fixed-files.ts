@@ -1,0 +1,42 @@
+import { type Context, Hono } from "hono";
+import { PAGE_CODE, WORKER_CODE } from "./client-code.ts";
+import { ICON_SVG } from "./icon.ts";
+import { STYLE_ETAG, STYLE_TEXT } from "./style.ts";
+
+const MANIFEST = JSON.stringify({
+  name: "Leebench",
+  short_name: "Leebench",
+  start_url: "/",
+  display: "standalone",
+  background_color: "#faf7f1",
+  theme_color: "#faf7f1",
+  icons: [{ src: "/icon.svg", sizes: "any", type: "image/svg+xml", purpose: "any" }],
+});
+
+interface FixedFile {
+  readonly text: string;
+  readonly type: string;
+  readonly etag: string;
+}
+
+const FILES: Readonly<Record<string, FixedFile>> = {
+  "/style.css": { text: STYLE_TEXT, type: "text/css; charset=utf-8", etag: STYLE_ETAG },
+  "/app.js": { ...PAGE_CODE, type: "text/javascript; charset=utf-8" },
+  "/worker.js": { ...WORKER_CODE, type: "text/javascript; charset=utf-8" },
+  "/icon.svg": { text: ICON_SVG, type: "image/svg+xml", etag: '"icon-1"' },
+  "/app.webmanifest": { text: MANIFEST, type: "application/manifest+json", etag: '"manifest-1"' },
+};
+
+/** Files that are the same for everybody; asked for again only to hear that they have not changed. */
+export function fixedFiles(): Hono {
+  const routes = new Hono();
+  for (const [address, file] of Object.entries(FILES)) routes.get(address, (c) => fixedFile(c, file));
+  return routes;
+}
+
+function fixedFile(c: Context, { text, type, etag }: FixedFile): Response {
+  c.header("ETag", etag);
+  c.header("Cache-Control", "no-cache");
+  if (c.req.header("if-none-match") === etag) return c.body(null, 304);
+  return c.body(text, 200, { "Content-Type": type });
+}
