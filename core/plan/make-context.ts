@@ -1,4 +1,5 @@
 import type { JournalEntry } from "../journal/entry.ts";
+import { trajectoryFor } from "../pot/roll-out.ts";
 import type { SpotForcing } from "../site/forcing.ts";
 import { forcingAtSpot } from "../site/forcing-at-spot.ts";
 import type { SpotId } from "../site/spot.ts";
@@ -56,6 +57,10 @@ export function planContext(input: {
     thunder,
     spots,
     book: { columns: new Map() },
+    scratch: {
+      kept: trajectoryFor(ahead.memberCount, ahead.hourCount),
+      tried: trajectoryFor(ahead.memberCount, ahead.hourCount),
+    },
   };
   return { context, past };
 }

@@ -1,3 +1,4 @@
+import type { Trajectory } from "../pot/trajectory.ts";
 import type { Site } from "../site/site.ts";
 import type { SpotId } from "../site/spot.ts";
 import type { WeatherReady } from "../weather/ready.ts";
@@ -7,7 +8,7 @@ import type { SpotDays } from "./days/spot-days.ts";
 import type { SpotHarmBook } from "./harm/spot-harm.ts";
 import type { Settings } from "./settings.ts";
 
-/** What every step of one planning run reads; nothing in it is changed but the book's memory. */
+/** What every step of one planning run reads; nothing in it is changed but the book's memory and the scratch. */
 export interface PlanContext {
   readonly collection: Collection;
   readonly site: Site;
@@ -24,4 +25,6 @@ export interface PlanContext {
   readonly thunder: Uint8Array;
   readonly spots: ReadonlyMap<SpotId, SpotDays>;
   readonly book: SpotHarmBook;
+  /** Written over by every roll-out: one to keep while the other is tried. */
+  readonly scratch: { readonly kept: Trajectory; readonly tried: Trajectory };
 }

@@ -1,3 +1,4 @@
+import type { TroubleSign } from "../journal/entry.ts";
 import type { PotId } from "../pot/pot.ts";
 import type { CalendarDay } from "../site/site.ts";
 import type { SpotId } from "../site/spot.ts";
@@ -99,8 +100,58 @@ export interface PotPlan extends Deed {
   readonly spotId: SpotId;
   /** Further deeds for the same pot, in order. */
   readonly then: readonly Deed[];
+  /** What should wait; left out when nothing need. */
+  readonly holds?: readonly Hold[];
+  /** What the grower noted lately, read against the pot's state. */
+  readonly seen?: readonly Diagnosis[];
   readonly outlook: PotOutlook;
 }
+
+/** Something that is not to be done yet. */
+export interface Hold {
+  readonly kind: "feed" | "full-sun" | "repot";
+  /** Last day of waiting; null while it depends on warmth or growth that is not in sight. */
+  readonly until: CalendarDay | null;
+  readonly because: "fresh-roots" | "resting" | "cold-nights";
+}
+
+/** A sign of trouble and what it may mean, likeliest first. */
+export interface Diagnosis {
+  readonly sign: TroubleSign;
+  readonly notedAt: Instant;
+  readonly causes: readonly { readonly code: CauseCode; readonly shareFrac: number }[];
+  /** The one look that tells the first two apart. */
+  readonly check: CheckCode;
+  /** What would make it worse while that is not known. */
+  readonly avoid: readonly AvoidCode[];
+}
+
+export type CauseCode =
+  | "thirst"
+  | "wet-roots"
+  | "cold-wet-rot"
+  | "hot-afternoon"
+  | "cold-hurt"
+  | "lost-roots"
+  | "resting"
+  | "sunburn"
+  | "dim-light"
+  | "sheds-water"
+  | "blocked-hole"
+  | "pests"
+  | "old-leaves";
+
+export type CheckCode =
+  | "lift-or-weigh"
+  | "stick-to-the-base"
+  | "press-the-stem"
+  | "look-again-at-dawn"
+  | "look-at-the-roots"
+  | "look-under-leaves"
+  | "watch-the-hole"
+  | "which-side-faces-the-sun";
+
+export type AvoidCode = "water" | "feed" | "repot" | "full-sun" | "prune" | "spray";
 
 /** The largest harm avoided, in code and numbers; the catalogue makes the sentence. */
 export interface Reason {
@@ -110,6 +161,8 @@ export interface Reason {
 
 export type ReasonCode =
   | "at-refill-point"
+  | "refill-point-today"
+  | "part-before-cold"
   | "rain-will-do"
   | "rain-does-not-reach"
   | "freshly-planted-dry"
@@ -119,10 +172,16 @@ export type ReasonCode =
   | "resting"
   | "rain-on-fresh-roots"
   | "rain-would-waterlog"
+  | "wet-before-cold"
   | "cold-night"
   | "gusts"
   | "heat-and-sun"
   | "danger-past"
+  | "sun-by-steps"
+  | "saucer-full"
+  | "sheds-water"
+  | "stays-wet"
+  | "trouble-seen"
   | "still-wet"
   | "has-enough"
   | "no-room"
@@ -192,6 +251,8 @@ export interface WorkWindow {
   readonly dryShareFrac: number;
   readonly hottestHeatIndexC: number;
   readonly dryDaysAfter: number;
+  /** When to damp down, soak or lay out what the work needs, where that takes a night. */
+  readonly prepareFrom?: Instant;
 }
 
 export interface Caution {

@@ -15,6 +15,8 @@ export interface Settings {
   readonly dayEndsHour: number;
   /** House rule: days of keeping dry by root work at 20 °C, in place of the library's. */
   readonly dryDays?: Partial<Record<RootWork, number>>;
+  /** Most carries that fit in before the day's own work; no limit when left out. */
+  readonly tripsBeforeWork?: number;
   /** Kilograms one person lifts without asking; the lifting equation may lower it, never raise it. */
   readonly liftLimitKg?: number;
 }

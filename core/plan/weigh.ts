@@ -3,9 +3,9 @@ import { settleEntries } from "../journal/settle-entries.ts";
 import type { PotId } from "../pot/pot.ts";
 import { potsNow } from "../pot/pot-now.ts";
 import type { Problem } from "../problem.ts";
-import { choosePlaces, type Place } from "./choice/choose-places.ts";
 import { homeSpots } from "./choice/home-spot.ts";
 import { type PotStudy, studyPot } from "./choice/pot-study.ts";
+import { type Settled, settlePots } from "./choice/settle-pots.ts";
 import { planContext } from "./make-context.ts";
 import type { PlanInput } from "./make-plan.ts";
 import type { PlanContext } from "./plan-context.ts";
@@ -15,7 +15,7 @@ export interface Weighed {
   readonly context: PlanContext;
   /** By pot id. */
   readonly studies: readonly PotStudy[];
-  readonly places: ReadonlyMap<PotId, Place>;
+  readonly places: ReadonlyMap<PotId, Settled>;
   /** The journal as it stands: corrections and undos applied. */
   readonly entries: readonly JournalEntry[];
   /** Pots and entries that do not count, and observations that no version of their pot explains. */
@@ -41,6 +41,6 @@ export function weigh(input: PlanInput): Weighed {
     .sort((a, b) => (a.pot.id < b.pot.id ? -1 : 1))
     .map((now) => studyPot(context, now, homes.get(now.pot.id)!));
   const doubts = studies.flatMap(({ now }) => now.doubts);
-  const places = choosePlaces(context, studies);
+  const places = settlePots(context, studies);
   return { context, studies, places, entries, notes: [...notes, ...problems, ...doubts] };
 }

@@ -63,7 +63,7 @@ export function whyPot({ context, studies, places }: Weighed, potId: PotId): Why
     harmIfLeft: tableOf({ ...study.here.bySpot, ...study.here.wet, thirst: study.here.thirst }),
     candidates:
       study.options.length > 0 ? study.options.map((option) => candidate(option, place)) : [staying(study)],
-    water: { ...study.waterHere, costByMorning: study.here.wait.byMorning },
+    water: { ...place.water, costByMorning: place.water.wait.byMorning },
   };
 }
 

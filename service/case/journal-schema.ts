@@ -20,7 +20,7 @@ export const RootWorkSchema = z.enum(ROOT_WORK);
 /** Days of keeping dry at 20 °C, by root work. */
 export const DryDaysSchema = z.partialRecord(RootWorkSchema, z.number().min(0).max(120));
 
-const SIGNS = [
+export const SIGNS = [
   "wilting",
   "soft-stem",
   "wrinkled",

@@ -1,4 +1,13 @@
-import type { Action, Caution, Confidence, ReasonCode, StandIn } from "../../core/plan/plan.ts";
+import type {
+  Action,
+  AvoidCode,
+  CauseCode,
+  Caution,
+  CheckCode,
+  Confidence,
+  ReasonCode,
+  StandIn,
+} from "../../core/plan/plan.ts";
 
 /** The codes of a plan as lists; the keyed tables fail to compile when a code is forgotten or made up. */
 export const ACTIONS = namesOf<Action>({
@@ -19,6 +28,8 @@ export const ACTIONS = namesOf<Action>({
 
 export const REASONS = namesOf<ReasonCode>({
   "at-refill-point": 1,
+  "refill-point-today": 1,
+  "part-before-cold": 1,
   "rain-will-do": 1,
   "rain-does-not-reach": 1,
   "freshly-planted-dry": 1,
@@ -28,10 +39,16 @@ export const REASONS = namesOf<ReasonCode>({
   resting: 1,
   "rain-on-fresh-roots": 1,
   "rain-would-waterlog": 1,
+  "wet-before-cold": 1,
   "cold-night": 1,
   gusts: 1,
   "heat-and-sun": 1,
   "danger-past": 1,
+  "sun-by-steps": 1,
+  "saucer-full": 1,
+  "sheds-water": 1,
+  "stays-wet": 1,
+  "trouble-seen": 1,
   "still-wet": 1,
   "has-enough": 1,
   "no-room": 1,
@@ -67,6 +84,42 @@ export const STAND_IN_FOR = namesOf<StandIn["quantity"]>({
   et0: 1,
   members: 1,
   "whole-forecast": 1,
+});
+
+export const CAUSES = namesOf<CauseCode>({
+  thirst: 1,
+  "wet-roots": 1,
+  "cold-wet-rot": 1,
+  "hot-afternoon": 1,
+  "cold-hurt": 1,
+  "lost-roots": 1,
+  resting: 1,
+  sunburn: 1,
+  "dim-light": 1,
+  "sheds-water": 1,
+  "blocked-hole": 1,
+  pests: 1,
+  "old-leaves": 1,
+});
+
+export const CHECKS = namesOf<CheckCode>({
+  "lift-or-weigh": 1,
+  "stick-to-the-base": 1,
+  "press-the-stem": 1,
+  "look-again-at-dawn": 1,
+  "look-at-the-roots": 1,
+  "look-under-leaves": 1,
+  "watch-the-hole": 1,
+  "which-side-faces-the-sun": 1,
+});
+
+export const AVOIDS = namesOf<AvoidCode>({
+  water: 1,
+  feed: 1,
+  repot: 1,
+  "full-sun": 1,
+  prune: 1,
+  spray: 1,
 });
 
 function namesOf<T extends string>(table: Record<T, 1>): T[] {

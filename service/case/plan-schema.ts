@@ -2,7 +2,17 @@ import { z } from "zod";
 import type { Plan } from "../../core/plan/plan.ts";
 import type { CalendarDay } from "../../core/site/site.ts";
 import { DayText, InstantText } from "./instant.ts";
-import { ACTIONS, CAUTIONS, CONFIDENCE_WORDS, REASONS, STAND_IN_FOR } from "./plan-codes.ts";
+import { SIGNS } from "./journal-schema.ts";
+import {
+  ACTIONS,
+  AVOIDS,
+  CAUSES,
+  CAUTIONS,
+  CHECKS,
+  CONFIDENCE_WORDS,
+  REASONS,
+  STAND_IN_FOR,
+} from "./plan-codes.ts";
 import type { Proof, SameType } from "./same-type.ts";
 
 const share = z.number().min(0).max(1);
@@ -61,6 +71,20 @@ const OutlookSchema = z.strictObject({
   dryUntil: day.nullable(),
 });
 
+const HoldSchema = z.strictObject({
+  kind: z.enum(["feed", "full-sun", "repot"]),
+  until: day.nullable(),
+  because: z.enum(["fresh-roots", "resting", "cold-nights"]),
+});
+
+const DiagnosisSchema = z.strictObject({
+  sign: z.enum(SIGNS),
+  notedAt: InstantText,
+  causes: z.array(z.strictObject({ code: z.enum(CAUSES), shareFrac: share })),
+  check: z.enum(CHECKS),
+  avoid: z.array(z.enum(AVOIDS)),
+});
+
 const PotPlanSchema = z.strictObject({
   ...deed,
   potId: z.string(),
@@ -68,6 +92,8 @@ const PotPlanSchema = z.strictObject({
   spotId: z.string(),
   // biome-ignore lint/suspicious/noThenProperty: a list in the plan's own shape, never a function, so nothing awaits it
   then: z.array(z.strictObject(deed)),
+  holds: z.array(HoldSchema).optional(),
+  seen: z.array(DiagnosisSchema).optional(),
   outlook: OutlookSchema,
 });
 
@@ -97,6 +123,7 @@ const WorkWindowSchema = z.strictObject({
   dryShareFrac: share,
   hottestHeatIndexC: number,
   dryDaysAfter: number,
+  prepareFrom: InstantText.optional(),
 });
 
 const CautionSchema = z.strictObject({

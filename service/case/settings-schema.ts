@@ -14,6 +14,7 @@ export const SettingsSchema = z.strictObject({
   dayStartsHour: localHour.default(DEFAULT_SETTINGS.dayStartsHour),
   dayEndsHour: localHour.default(DEFAULT_SETTINGS.dayEndsHour),
   dryDays: DryDaysSchema.optional(),
+  tripsBeforeWork: z.int().min(0).max(10_000).optional(),
   liftLimitKg: z.number().gt(0).max(200).optional(),
 });
 

@@ -11,6 +11,11 @@ export interface Place {
   readonly wished: CarryOption | null;
 }
 
+/** Whether a pot would go under cover if there were room. */
+export function lacksRoom({ chosen, wished }: Place): boolean {
+  return wished !== null && chosen !== null && usesRoom(wished) && !usesRoom(chosen);
+}
+
 /** Settles every pot's days, room under cover going where it saves most. */
 export function choosePlaces(context: PlanContext, studies: readonly PotStudy[]): Map<PotId, Place> {
   const asking = studies.filter(({ options }) => options.length > 0);

@@ -10,7 +10,8 @@ import { potOutlook } from "../rows/pot-outlook.ts";
 import { type CarryOption, carryOptions } from "./carry-options.ts";
 import { potLift } from "./pot-lift.ts";
 import { massNowKg } from "./pot-mass.ts";
-import { type Standing, standingAt } from "./standing.ts";
+import { rollCourse, stayingAt } from "./roll-course.ts";
+import { type Standing, standingAt, standingOf } from "./standing.ts";
 import { tripHarm } from "./trouble.ts";
 import { type WaterChoice, waterChoice } from "./water-choice.ts";
 
@@ -42,21 +43,22 @@ export function studyPot(context: PlanContext, now: PotNow, homeId: SpotId): Pot
   });
   const hereAt = context.spots.get(now.spotId)!;
   const homeAt = context.spots.get(homeId) ?? hereAt;
-  const { standing: here, rolled } = standingAt(context, { stander, at: hereAt, isHome: hereAt === homeAt });
+  const rolled = rollCourse(context, { now, doings: stayingAt(hereAt), scratch: "kept" });
+  const here = standingOf(context, { stander, at: hereAt, isHome: hereAt === homeAt, rolled });
   const study = {
     now,
     stander,
     lift,
     here,
     outlook: potOutlook(context, { stander, at: hereAt, course: rolled.course }),
-    waterHere: waterChoice(context, { now, standing: here, rolled }),
+    waterHere: waterChoice(context, { now, doings: stayingAt(hereAt), rolled }),
   };
   if (hereAt !== homeAt) {
-    const { standing: home } = standingAt(context, { stander, at: homeAt, isHome: true });
+    const home = standingAt(context, { stander, at: homeAt, isHome: true });
     return { ...study, home, options: optionsBetween(context, { home, away: here, lift, startsAway: true }) };
   }
   const options = spotsWorthATrip(context, { here, stander }).flatMap((at) => {
-    const { standing: away } = standingAt(context, { stander, at, isHome: false });
+    const away = standingAt(context, { stander, at, isHome: false });
     return optionsBetween(context, { home: here, away, lift, startsAway: false });
   });
   return { ...study, home: here, options };

@@ -1,6 +1,6 @@
 import type { PotNow } from "../../pot/pot-now.ts";
 import { rollOut } from "../../pot/roll-out.ts";
-import type { Pour, Stretch, Trajectory } from "../../pot/trajectory.ts";
+import type { Pour, Stretch } from "../../pot/trajectory.ts";
 import type { SpotDays } from "../days/spot-days.ts";
 import { type Course, emptyTally, type HarmTally } from "../harm/course.ts";
 import { thirst } from "../harm/thirst.ts";
@@ -10,8 +10,10 @@ import { wetWound } from "../harm/wet-wound.ts";
 import type { PlanContext } from "../plan-context.ts";
 
 /** Harm that comes by way of the water in the pot. */
-export type WaterTerm = "thirst" | "wet-roots" | "wet-wound" | "wet-cold";
+export type WaterTerm = "thirst" | WetTerm;
+export type WetTerm = "wet-roots" | "wet-wound" | "wet-cold";
 
+/** A course rolled out and the harm of its water. Its trajectory lasts until the same scratch is written over. */
 export interface RolledCourse {
   readonly course: Course;
   readonly harm: Readonly<Record<WaterTerm, HarmTally>>;
@@ -25,22 +27,24 @@ export interface Doings {
 }
 
 /** Standing at one spot throughout. */
-export function stayingAt(at: SpotDays, pours: readonly Pour[] = []): Doings {
+export function stayingAt(at: SpotDays): Doings {
   return {
     spotByDay: at.days.map(() => at),
     stretches: [{ fromHour: 0, forcing: at.forcing }],
-    pours,
+    pours: [],
   };
 }
 
 /** Rolls a pot's cloud out along a course of action and reckons the harm of its water. */
 export function rollCourse(
-  { context, now, into }: { context: PlanContext; now: PotNow; into?: Trajectory },
-  doings: Doings,
+  context: PlanContext,
+  input: { now: PotNow; doings: Doings; scratch: keyof PlanContext["scratch"] },
 ): RolledCourse {
   const { hourCount, days, dayOfHour, startUtcMs } = context;
-  const trajectory = rollOut({ now, hourCount, stretches: doings.stretches, pours: doings.pours }, into);
-  const course: Course = { now, stretches: doings.stretches, trajectory, startUtcMs, days, dayOfHour };
+  const { now, doings } = input;
+  const { stretches, pours } = doings;
+  const trajectory = rollOut({ now, hourCount, stretches, pours }, context.scratch[input.scratch]);
+  const course: Course = { now, stretches, trajectory, startUtcMs, days, dayOfHour };
   const tally = () => emptyTally(days.length, now.cloud.size);
   const harm = { thirst: tally(), "wet-roots": tally(), "wet-wound": tally(), "wet-cold": tally() };
   thirst(course, harm.thirst);

@@ -5,8 +5,8 @@ import type { HarmByTerm } from "../harm/term.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { rainRelief } from "./rain-relief.ts";
 import { type RolledCourse, rollCourse, stayingAt } from "./roll-course.ts";
-import { pourHarm } from "./trouble.ts";
-import { type WaitCosts, waitForWater } from "./wait-for-water.ts";
+import type { WaitCosts } from "./wait-for-water.ts";
+import { waitFor } from "./water-choice.ts";
 import { wettingWeights } from "./wetting-weight.ts";
 
 /** Harm of a day away from its own place: in the way, out of sight, turned from its light. Chosen by us. */
@@ -21,21 +21,12 @@ export interface Standing {
   readonly wet: Readonly<Record<"wet-roots" | "wet-wound" | "wet-cold", Float64Array>>;
   readonly thirst: Float64Array;
   readonly wait: WaitCosts;
-  readonly relief: Float64Array;
   /** How much each day's wetting weighs, for roots and for fresh cuts. */
   readonly weights: { readonly roots: Float64Array; readonly wound: Float64Array };
 }
 
-/** Rolls a pot out at a spot and keeps the sums; the roll-out itself is the caller's to use at once or drop. */
-export function standingAt(
-  context: PlanContext,
-  { stander, at, isHome }: { stander: Stander; at: SpotDays; isHome: boolean },
-): { standing: Standing; rolled: RolledCourse } {
-  const rolled = rollCourse({ context, now: stander.now }, stayingAt(at));
-  return { rolled, standing: standingOf(context, { stander, at, isHome, rolled }) };
-}
-
-function standingOf(
+/** Sums up what a roll-out at one spot says, so that the roll-out itself can be written over. */
+export function standingOf(
   context: PlanContext,
   input: { stander: Stander; at: SpotDays; isHome: boolean; rolled: RolledCourse },
 ): Standing {
@@ -51,14 +42,18 @@ function standingOf(
       "wet-cold": rolled.harm["wet-cold"].byDay,
     },
     thirst: rolled.harm.thirst.byDay,
-    relief,
-    wait: waitForWater({
-      thirstByDay: rolled.harm.thirst.byDay,
-      reliefByDay: relief,
-      pourHarm: pourHarm(context.settings),
-    }),
+    wait: waitFor(context, { rolled, relief }),
     weights: wettingWeights(rolled.course),
   };
+}
+
+/** Rolls a pot out at a spot where it does not stand, and sums it up. */
+export function standingAt(
+  context: PlanContext,
+  { stander, at, isHome }: { stander: Stander; at: SpotDays; isHome: boolean },
+): Standing {
+  const rolled = rollCourse(context, { now: stander.now, doings: stayingAt(at), scratch: "tried" });
+  return standingOf(context, { stander, at, isHome, rolled });
 }
 
 /** Harm over the horizon of standing there throughout, the next water given when it costs least. */

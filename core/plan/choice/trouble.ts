@@ -8,8 +8,9 @@ const LEAST_TRIPS = 0.25;
 const WAY_FACTOR = { "few-steps": 0.5, "same-level": 1, stairs: 2.5 } as const;
 /** A second pair of hands has to be found, a trolley fetched. Chosen by us. */
 const HANDS_FACTOR = { one: 1, "two-people": 2, trolley: 2.5 } as const;
-/** One pour with the can against one carry of a 10 kg pot. Chosen by us: a minute against four. */
-const POUR_TRIPS = 0.25;
+/** Walking to a pot with the can, and each litre in it, in trips. Chosen by us: a ten-litre can is half a carry. */
+const POUR_TRIPS = 0.15;
+const POUR_TRIPS_PER_L = 0.05;
 
 /** One carry between two spots, in trips of a 10 kg pot over level ground; the longer way of the two counts. */
 export function carryTrips(input: { lift: Lift; from: Spot; to: Spot }): number {
@@ -28,7 +29,7 @@ export function tripHarm({ tripWorth }: Pick<Settings, "tripWorth">): number {
   return tripWorth / 1000;
 }
 
-/** Trouble of watering one pot once, in harm. */
-export function pourHarm(settings: Pick<Settings, "tripWorth">): number {
-  return POUR_TRIPS * tripHarm(settings);
+/** Trouble of watering one pot once, in harm; without an amount, the walk alone. */
+export function pourHarm(settings: Pick<Settings, "tripWorth">, waterMl = 0): number {
+  return (POUR_TRIPS + (POUR_TRIPS_PER_L * Math.max(0, waterMl)) / 1000) * tripHarm(settings);
 }

@@ -1,6 +1,3 @@
-/** What a day's delay is worth, in pours: the can comes round a little less often. Chosen by us. */
-const WAIT_GAIN_PER_DAY = 0.1;
-
 /** Costs of giving the next water on each morning from today on, before any harm of the water itself. */
 export interface WaitCosts {
   /** By morning; the last is "not within the horizon". */
@@ -10,23 +7,27 @@ export interface WaitCosts {
 }
 
 /**
- * When to water next. Waiting costs the thirst of the days until then and saves the pour as far as rain does the
- * work meanwhile. More rain makes waiting cheaper and never dearer, so it cannot bring watering forward.
+ * When to water next. Waiting costs the thirst of the days until then. It saves the pour as far as rain does the work
+ * meanwhile, and as far as the pot uses up what it still has: a pour a day too early is a part of a pour for nothing.
+ * More rain makes waiting cheaper and never dearer, so it cannot bring watering forward.
  * @param thirstByDay  expected harm if no water is given
  * @param reliefByDay  share of the missing water that rain has brought by the end of each day, 0 to 1
+ * @param usedByDay  what the pot has used by the end of each day, in pours
  */
 export function waitForWater(input: {
   thirstByDay: ArrayLike<number>;
   reliefByDay: ArrayLike<number>;
+  usedByDay: ArrayLike<number>;
   pourHarm: number;
 }): WaitCosts {
-  const { thirstByDay, reliefByDay, pourHarm } = input;
+  const { thirstByDay, reliefByDay, usedByDay, pourHarm } = input;
   const byMorning = [pourHarm];
   let thirst = 0;
   let best = 0;
   for (let d = 0; d < thirstByDay.length; d++) {
     thirst += thirstByDay[d]!;
-    byMorning.push(thirst + pourHarm * (1 - reliefByDay[d]! - WAIT_GAIN_PER_DAY * (d + 1)));
+    const saved = Math.min(1, reliefByDay[d]! + usedByDay[d]!);
+    byMorning.push(thirst + pourHarm * (1 - saved));
     if (byMorning[d + 1]! < byMorning[best]!) best = d + 1;
   }
   return { byMorning, best };

@@ -1,19 +1,22 @@
 import type { PotNow } from "../../pot/pot-now.ts";
-import type { Pour } from "../../pot/trajectory.ts";
-import { totalHarm } from "../harm/course.ts";
-import { refillFracNow, usableLeftFrac } from "../harm/refill-point.ts";
+import { type HarmTally, totalHarm } from "../harm/course.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { pourAmountMl } from "../rows/pour-amount.ts";
 import { meanOf } from "../rows/spread-of.ts";
-import { type RolledCourse, rollCourse, stayingAt } from "./roll-course.ts";
-import type { Standing } from "./standing.ts";
+import { awaitsWateringIn } from "./fresh-leafy.ts";
+import { rainRelief, usedInPours } from "./rain-relief.ts";
+import { dueShareFrac, reachesRefillHour } from "./refill-hour.ts";
+import { type Doings, type RolledCourse, rollCourse, type WetTerm } from "./roll-course.ts";
+import { pourHarm } from "./trouble.ts";
+import { type WaitCosts, waitForWater } from "./wait-for-water.ts";
 
 /** Water beyond what the pot lacks, so that it runs through and salts are washed out. Common practice, 10 to 20 %. */
 const LEACHING_FRAC = 0.15;
-/** A part watering, as a share of what is missing. */
+/** A part watering, as a share of what is missing. Chosen by us. */
 const PART_FRAC = 0.4;
 /** How much sooner a part watering has to be repeated: this share of a pour more. Chosen by us. */
 const PART_AGAIN = 0.5;
+const WET_TERMS: readonly WetTerm[] = ["wet-roots", "wet-wound", "wet-cold"];
 
 export type WaterDeed = "through" | "part" | "hold" | "not-due";
 
@@ -21,64 +24,127 @@ export type WaterDeed = "through" | "part" | "hold" | "not-due";
 export interface WaterChoice {
   readonly deed: WaterDeed;
   readonly amountMl: number;
+  /** First working hour of today; null when there is none left. */
   readonly hour: number | null;
   /** Share of the cloud that is at its refill point before tomorrow's round. */
   readonly dueShareFrac: number;
-  /** Expected thirst that the water saves, until the next round or later. */
+  /** Hour at which the middle of the cloud comes to its refill point; 0 when it is there, null when not in sight. */
+  readonly refillHour: number | null;
+  /** Thirst over the horizon if no water is given at all. */
+  readonly thirstIfNot: number;
+  /** Of that, what the water saves. */
   readonly thirstSaved: number;
-  /** Expected harm that the water itself would do, by term. */
-  readonly harmDone: Readonly<Record<"wet-roots" | "wet-wound" | "wet-cold", number>>;
+  /** Harm that the water itself would do, by term. */
+  readonly harmDone: Readonly<Record<WetTerm, number>>;
+  /** Share of the cloud in which what was decided about the water is the lesser harm. */
+  readonly rightShareFrac: number;
   /** Rain brings this share of what is missing before the day on which waiting ends. */
   readonly rainReliefFrac: number;
+  readonly wait: WaitCosts;
 }
 
-/** Weighs water now against waiting, and whole against part, for a pot that stays along a rolled course. */
-export function waterChoice(
-  context: PlanContext,
-  input: { now: PotNow; standing: Standing; rolled: RolledCourse },
-): WaterChoice {
-  const { now, standing } = input;
+interface Pouring {
+  readonly now: PotNow;
+  readonly doings: Doings;
+  /** The same course without water, in the scratch that is kept. */
+  readonly rolled: RolledCourse;
+}
+
+/** Weighs water now against waiting, and whole against part, for a pot along a rolled course. */
+export function waterChoice(context: PlanContext, pouring: Pouring): WaterChoice {
+  const { now, rolled } = pouring;
+  const relief = rainRelief(rolled.course);
+  const wait = waitFor(context, { rolled, relief });
   const hour = context.days[0]!.workHours[0] ?? null;
-  const { wait } = standing;
   const missing = missingMl(now);
-  const common = {
+  const due = dueShareFrac(rolled.course);
+  const idle: WaterChoice = {
+    deed: "not-due",
+    amountMl: 0,
     hour,
-    dueShareFrac: dueShareFrac(input.rolled),
-    thirstSaved: thirstSaved(standing),
-    rainReliefFrac: standing.relief[Math.min(wait.best, standing.relief.length) - 1] ?? 0,
+    dueShareFrac: due,
+    refillHour: reachesRefillHour(rolled.course),
+    thirstIfNot: totalHarm(rolled.harm.thirst),
+    thirstSaved: 0,
     harmDone: { "wet-roots": 0, "wet-wound": 0, "wet-cold": 0 },
+    rightShareFrac: 1 - due,
+    rainReliefFrac: wait.best === 0 ? 0 : (relief[Math.min(wait.best, relief.length) - 1] ?? 0),
+    wait,
   };
-  const idle = { ...common, amountMl: 0 };
-  if (wait.best !== 0 || hour === null || missing <= 0) return { ...idle, deed: "not-due" };
+  const freshLeafy = awaitsWateringIn(now, context.nowUtcMs);
+  if (hour === null || missing <= 0 || (wait.best !== 0 && !freshLeafy)) return idle;
+  const wholeMl = firstDrinkMl(now, missing) ?? Number.POSITIVE_INFINITY;
+  const whole = tryPour(context, pouring, { hour, waterMl: wholeMl });
   const waiting = Math.min(...wait.byMorning.slice(1));
-  const through = tryPour(context, input, { hour, waterMl: Number.POSITIVE_INFINITY });
-  if (wait.byMorning[0]! + through.extra < waiting) {
-    const amountMl = pourAmountMl(missing * (1 + LEACHING_FRAC));
-    return { ...common, deed: "through", amountMl, harmDone: through.harmDone };
+  if (freshLeafy || wait.byMorning[0]! + whole.extra < waiting) {
+    const amountMl = pourAmountMl(Number.isFinite(wholeMl) ? wholeMl : missing * (1 + LEACHING_FRAC));
+    const deed = Number.isFinite(wholeMl) ? "part" : "through";
+    return { ...idle, ...whole, deed, amountMl, rightShareFrac: freshLeafy ? 1 : due };
   }
   const partMl = missing * PART_FRAC;
-  const part = tryPour(context, input, { hour, waterMl: partMl });
+  const part = tryPour(context, pouring, { hour, waterMl: partMl });
   if (wait.byMorning[0]! * (1 + PART_AGAIN) + part.extra < waiting) {
-    return { ...common, deed: "part", amountMl: pourAmountMl(partMl), harmDone: part.harmDone };
+    return { ...idle, ...part, deed: "part", amountMl: pourAmountMl(partMl), rightShareFrac: due };
   }
-  return { ...idle, deed: "hold", harmDone: through.harmDone };
+  return { ...idle, ...whole, deed: "hold", thirstSaved: 0, rightShareFrac: 1 - whole.betterShareFrac };
 }
 
-/** Harm that a pour does beyond going without, by term. */
+/** When the next water costs least along a rolled course. */
+export function waitFor(
+  context: PlanContext,
+  { rolled, relief }: { rolled: RolledCourse; relief: Float64Array },
+): WaitCosts {
+  return waitForWater({
+    thirstByDay: rolled.harm.thirst.byDay,
+    reliefByDay: relief,
+    usedByDay: usedInPours(rolled.course),
+    pourHarm: pourHarm(context.settings, missingMl(rolled.course.now)),
+  });
+}
+
+/** Millilitres of a first drink that is not a soaking; null when the pot is to be watered as usual. */
+function firstDrinkMl({ aftercare, inVessel }: PotNow, missing: number): number | null {
+  if (aftercare === null || aftercare.stage !== "first-drink" || aftercare.firstDrinkFrac >= 1) return null;
+  return Math.min(missing, aftercare.firstDrinkFrac * inVessel.hold.capacityMl);
+}
+
+interface Poured {
+  /** Harm of the water beyond going without. */
+  readonly extra: number;
+  readonly harmDone: WaterChoice["harmDone"];
+  readonly thirstSaved: number;
+  /** Share of the cloud in which the water is the lesser harm. */
+  readonly betterShareFrac: number;
+}
+
 function tryPour(
   context: PlanContext,
-  { now, standing, rolled }: { now: PotNow; standing: Standing; rolled: RolledCourse },
-  pour: Pour,
-): { extra: number; harmDone: WaterChoice["harmDone"] } {
-  const poured = rollCourse({ context, now }, stayingAt(standing.at, [pour]));
-  const more = (term: "wet-roots" | "wet-wound" | "wet-cold") =>
-    totalHarm(poured.harm[term]) - totalHarm(rolled.harm[term]);
+  { now, doings, rolled }: Pouring,
+  pour: { hour: number; waterMl: number },
+): Poured {
+  const poured = rollCourse(context, { now, doings: { ...doings, pours: [pour] }, scratch: "tried" });
+  const more = (term: WetTerm) => totalHarm(poured.harm[term]) - totalHarm(rolled.harm[term]);
   const harmDone = {
     "wet-roots": more("wet-roots"),
     "wet-wound": more("wet-wound"),
     "wet-cold": more("wet-cold"),
   };
-  return { harmDone, extra: harmDone["wet-roots"] + harmDone["wet-wound"] + harmDone["wet-cold"] };
+  let better = 0;
+  for (const [i, weight] of now.cloud.weightFrac.entries()) {
+    if (harmOfParticle(poured, i) < harmOfParticle(rolled, i)) better += weight;
+  }
+  return {
+    harmDone,
+    extra: harmDone["wet-roots"] + harmDone["wet-wound"] + harmDone["wet-cold"],
+    thirstSaved: totalHarm(rolled.harm.thirst) - totalHarm(poured.harm.thirst),
+    betterShareFrac: better,
+  };
+}
+
+function harmOfParticle({ harm }: { harm: Readonly<Record<string, HarmTally>> }, i: number): number {
+  let sum = harm.thirst!.byParticle[i]!;
+  for (const term of WET_TERMS) sum += harm[term]!.byParticle[i]!;
+  return sum;
 }
 
 /** What the drained pot would hold beyond what it holds, mean of the cloud. */
@@ -87,22 +153,4 @@ export function missingMl({ cloud, inVessel }: PotNow): number {
     (factor, i) => inVessel.hold.capacityMl * factor - cloud.waterMl[i]!,
   );
   return meanOf({ values: missing, weightFrac: cloud.weightFrac });
-}
-
-/** Thirst until tomorrow's round, and the rest as far as waiting longer would be chosen. */
-function thirstSaved({ thirst }: Standing): number {
-  return totalHarm({ byDay: thirst });
-}
-
-function dueShareFrac({ course }: RolledCourse): number {
-  const { now, trajectory, days } = course;
-  const refill = refillFracNow(now);
-  const at = (days[0]!.toHour - 1) * trajectory.size;
-  let share = 0;
-  for (let i = 0; i < trajectory.size; i++) {
-    const waterMl = at < 0 ? now.cloud.waterMl[i]! : trajectory.waterMl[at + i]!;
-    const left = usableLeftFrac(now, { waterMl, capacityFactor: now.cloud.capacityFactor[i]! });
-    if (left <= refill) share += now.cloud.weightFrac[i]!;
-  }
-  return share;
 }

@@ -12,8 +12,9 @@ const LOSS_PER_STRETCH = 0.6;
 export const LEAST_BAND_FRAC = 0.08;
 
 /**
- * Harm of thirst. Dryness is 0 at the refill point and 1 where nothing usable is left; the days of dryness without
- * a break are held against the days that the group stands, and its harm grows slowly up to them and fast after.
+ * Harm of thirst. Dryness is 0 at the refill point and 1 where nothing usable is left, by the square between, as a
+ * plant first only slows down; the days of dryness without a break are held against the days that the group stands,
+ * and its harm grows slowly up to them and fast after.
  */
 export function thirst(course: Course, into: HarmTally): void {
   const { trajectory, now, dayOfHour } = course;
@@ -34,7 +35,8 @@ export function thirst(course: Course, into: HarmTally): void {
         continue;
       }
       const before = dryDays[i]!;
-      const after = before + Math.min(1, (refill - left) / band) / 24;
+      const dryness = Math.min(1, (refill - left) / band);
+      const after = before + (dryness * dryness) / 24;
       dryDays[i] = after;
       const harm = harmOfDrought(after / now.values.dryDays) - harmOfDrought(before / now.values.dryDays);
       into.byParticle[i]! += harm;

@@ -2,6 +2,8 @@
 const GRAVITY_M_PER_S2 = 9.81;
 const AIR_KG_PER_M3 = 1.2;
 const DRAG = 1;
+/** Share of a crown's outline that holds the wind. Chosen by us: half lets it through, and twigs bend out of its way. */
+const CROWN_FRAC = 0.35;
 /** Harm when a pot goes over: broken wood and roots, often the pot. Chosen by us. */
 const FALL_HARM = 0.12;
 /** How blurred the tipping speed is, as a share of itself. Chosen by us: crowns sway, gusts differ from spot to spot. */
@@ -26,10 +28,10 @@ export function tippingGustMPerS(stance: Stance): number {
   return Math.sqrt(holding / (0.5 * AIR_KG_PER_M3 * DRAG * sailM2 * sailHeightM));
 }
 
-/** Frontal area of pot and crown and the height of its middle. Half of a crown's outline lets the wind through. */
+/** Frontal area of pot and crown and the height of its middle. */
 export function sailOf(stance: Omit<Stance, "massKg">): { sailM2: number; sailHeightM: number } {
   const potM2 = (((stance.topCm + stance.baseCm) / 2) * stance.heightCm) / 10_000;
-  const crownM2 = (0.5 * stance.canopyWidthCm * stance.plantHeightCm) / 10_000;
+  const crownM2 = (CROWN_FRAC * stance.canopyWidthCm * stance.plantHeightCm) / 10_000;
   const potMiddleM = stance.heightCm / 200;
   const crownMiddleM = (stance.heightCm + stance.plantHeightCm * 0.6) / 100;
   const sailM2 = potM2 + crownM2;

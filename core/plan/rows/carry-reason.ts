@@ -5,111 +5,112 @@ import type { HarmTerm } from "../harm/term.ts";
 import { tippedShare } from "../harm/toppling.ts";
 import type { Reason } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
+import { coldestThree, type DaySpanOf, evenly, lowestOver, rainFigureMm, sumOver } from "./day-figures.ts";
 import { roundTo } from "./round-to.ts";
 import { quantilesOf, shareWhere } from "./spread-of.ts";
+import { coldLimitC } from "./water-deed.ts";
 
-interface Away {
+/** Rain that is felt at all, mm over the days in question. */
+const FELT_MM = 0.5;
+
+export interface Threat {
   readonly study: PotStudy;
   readonly term: HarmTerm;
-  readonly leg: { readonly fromDay: number; readonly toDay: number };
+  readonly leg: DaySpanOf;
 }
 
-/** Why a pot is carried, in code and numbers, and the share of the cloud in which it comes about. */
-export function carryReason(context: PlanContext, away: Away): { reason: Reason; shareFrac: number } {
-  switch (away.term) {
+interface Threatened {
+  readonly reason: Reason;
+  readonly shareFrac: number;
+}
+
+/** What threatens a pot at home on some days, in code and numbers, and the share of the cloud in which it comes about. */
+export function carryReason(context: PlanContext, threat: Threat): Threatened {
+  switch (threat.term) {
     case "cold":
-      return coldNight(context, away);
+      return coldNight(context, threat);
     case "wind":
-      return gusts(away);
+      return gusts(threat);
     case "heat":
-      return heat(context, away);
+      return heat(context, threat);
     case "wet-wound":
-      return freshRoots(context, away);
+      return freshRoots(context, threat);
+    case "wet-cold":
+      return wetBeforeCold(context, threat);
     default:
-      return waterlog(context, away);
+      return waterlog(context, threat);
   }
 }
 
-function coldNight({ size }: PlanContext, { study, leg }: Away) {
+function coldNight({ size }: PlanContext, { study, leg }: Threat): Threatened {
   const limitC = study.now.values.damageC;
   const values = lowestOver(study.home.at.nightMinC, { size, ...leg });
-  const sample = { values, weightFrac: even(size) };
+  const sample = { values, weightFrac: evenly(size) };
   const coldestC = roundTo(quantilesOf(sample, [0.5])[0]!, 0.1);
   return {
-    reason: { code: "cold-night" as const, numbers: { coldestC, limitC } },
+    reason: { code: "cold-night", numbers: { coldestC, limitC } },
     shareFrac: shareWhere(sample, (minC) => minC < limitC),
   };
 }
 
-function gusts({ study, leg }: Away) {
+function gusts({ study, leg }: Threat): Threatened {
   const limitMPerS = tipMPerS(study.stander);
   let gustMPerS = 0;
   for (let d = leg.fromDay; d < leg.toDay; d++) gustMPerS = Math.max(gustMPerS, study.home.at.gustMPerS[d]!);
   return {
     reason: {
-      code: "gusts" as const,
+      code: "gusts",
       numbers: { gustMPerS: roundTo(gustMPerS, 0.1), limitMPerS: roundTo(limitMPerS, 0.1) },
     },
     shareFrac: tippedShare(gustMPerS, limitMPerS),
   };
 }
 
-function heat({ days, size }: PlanContext, { study, leg }: Away) {
+function heat({ days, size }: PlanContext, { study, leg }: Threat): Threatened {
   const limitC = heatLimitC(study.stander);
   const { tempC } = study.home.at.forcing;
   const values = new Float64Array(size).fill(Number.NEGATIVE_INFINITY);
   for (let hour = days[leg.fromDay]!.fromHour; hour < days[leg.toDay - 1]!.toHour; hour++) {
     for (let m = 0; m < size; m++) values[m] = Math.max(values[m]!, tempC[hour * size + m]!);
   }
-  const sample = { values, weightFrac: even(size) };
+  const sample = { values, weightFrac: evenly(size) };
   const hottestC = roundTo(quantilesOf(sample, [0.5])[0]!, 0.1);
   return {
-    reason: { code: "heat-and-sun" as const, numbers: { hottestC, limitC } },
+    reason: { code: "heat-and-sun", numbers: { hottestC, limitC } },
     shareFrac: shareWhere(sample, (maxC) => maxC > limitC),
   };
 }
 
-function freshRoots(context: PlanContext, away: Away) {
-  const { rainMm, shareFrac } = rainOver(context, away);
-  const untilDay = calendarDay(away.study.now.aftercare!.dryUntilUtcMs, context.site.zone);
-  return { reason: { code: "rain-on-fresh-roots" as const, numbers: { rainMm, untilDay } }, shareFrac };
+function freshRoots(context: PlanContext, threat: Threat): Threatened {
+  const { rainMm, shareFrac } = rainOver(context, threat);
+  const untilDay = calendarDay(threat.study.now.aftercare!.dryUntilUtcMs, context.site.zone);
+  return { reason: { code: "rain-on-fresh-roots", numbers: { rainMm, untilDay } }, shareFrac };
 }
 
-function waterlog(context: PlanContext, away: Away) {
-  const { rainMm, shareFrac } = rainOver(context, away);
-  const wetBaseHours = Math.round(away.study.outlook.wetBaseHours.mid);
-  return {
-    reason: {
-      code: "rain-would-waterlog" as const,
-      numbers: { rainMm, wetBaseHours, standsHours: away.study.now.values.wetBaseHours },
-    },
-    shareFrac,
+function wetBeforeCold(context: PlanContext, threat: Threat): Threatened {
+  const { rainMm, shareFrac } = rainOver(context, threat);
+  const { nightC } = coldestThree(threat.study.home.at, threat.leg.fromDay);
+  const limitC = coldLimitC(threat.study);
+  return { reason: { code: "wet-before-cold", numbers: { rainMm, nightC, limitC } }, shareFrac };
+}
+
+function waterlog(context: PlanContext, threat: Threat): Threatened {
+  const { rainMm, shareFrac } = rainOver(context, threat);
+  const { outlook, now } = threat.study;
+  const numbers = {
+    rainMm,
+    wetBaseHours: Math.round(outlook.wetBaseHours.high),
+    standsHours: now.values.wetBaseHours,
   };
+  return { reason: { code: "rain-would-waterlog", numbers }, shareFrac };
 }
 
-/** Rain at home over the days away: what a wet course brings, and the share of courses that bring any. */
-function rainOver({ size }: PlanContext, { study, leg }: Away): { rainMm: number; shareFrac: number } {
-  const values = new Float64Array(size);
-  for (let d = leg.fromDay; d < leg.toDay; d++) {
-    for (let m = 0; m < size; m++) values[m]! += study.home.at.rainMm[d * size + m]!;
-  }
-  const sample = { values, weightFrac: even(size) };
+/** Rain at home over the days: the middle of the cloud, or its wet end where the middle is dry; and who gets any. */
+function rainOver({ size }: PlanContext, { study, leg }: Threat): { rainMm: number; shareFrac: number } {
+  const sample = { values: sumOver(study.home.at.rainMm, { size, ...leg }), weightFrac: evenly(size) };
   const [mid, high] = quantilesOf(sample, [0.5, 0.9]);
-  const shown = mid! >= 0.5 ? mid! : high!;
-  return { rainMm: roundTo(shown, shown < 10 ? 0.1 : 1), shareFrac: shareWhere(sample, (mm) => mm >= 0.5) };
-}
-
-function lowestOver(
-  column: Float64Array,
-  span: { size: number; fromDay: number; toDay: number },
-): Float64Array {
-  const lowest = new Float64Array(span.size).fill(Number.POSITIVE_INFINITY);
-  for (let d = span.fromDay; d < span.toDay; d++) {
-    for (let m = 0; m < span.size; m++) lowest[m] = Math.min(lowest[m]!, column[d * span.size + m]!);
-  }
-  return lowest;
-}
-
-function even(size: number): Float64Array {
-  return new Float64Array(size).fill(1 / size);
+  return {
+    rainMm: rainFigureMm(mid! >= FELT_MM ? mid! : high!),
+    shareFrac: shareWhere(sample, (mm) => mm >= FELT_MM),
+  };
 }

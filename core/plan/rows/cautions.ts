@@ -3,8 +3,9 @@ import { instantOf } from "../../site/instant.ts";
 import { heatIndexC } from "../../weather/heat-index.ts";
 import { relativeHumidityFrac } from "../../weather/humidity.ts";
 import { HOUR_MS } from "../../weather/weather.ts";
-import type { Place } from "../choice/choose-places.ts";
+import { lacksRoom } from "../choice/choose-places.ts";
 import type { PotStudy } from "../choice/pot-study.ts";
+import type { Settled } from "../choice/settle-pots.ts";
 import type { Caution, Deed, PotPlan } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { roundTo } from "./round-to.ts";
@@ -17,7 +18,7 @@ const HOT_INDEX_C = 32.2;
 interface Rows {
   readonly studies: readonly PotStudy[];
   readonly rows: readonly PotPlan[];
-  readonly places: ReadonlyMap<PotId, Place>;
+  readonly places: ReadonlyMap<PotId, Settled>;
 }
 
 /** What could hurt somebody today, and what makes the plan itself less sure. */
@@ -108,12 +109,7 @@ const HANDLED: ReadonlySet<string> = new Set(["carry-in", "carry-out", "look-at-
 
 /** Pots that would go under cover if there were room. */
 function noRoom({ studies, places }: Rows): Caution[] {
-  const potIds = studies
-    .map(({ now }) => now.pot.id)
-    .filter((potId) => {
-      const { chosen, wished } = places.get(potId)!;
-      return wished !== null && chosen !== null && wished.days.includes(true) && !chosen.days.includes(true);
-    });
+  const potIds = studies.map(({ now }) => now.pot.id).filter((potId) => lacksRoom(places.get(potId)!));
   return potIds.length === 0 ? [] : [{ code: "no-room", potIds, numbers: { potCount: potIds.length } }];
 }
 

@@ -1,0 +1,59 @@
+import { type Dangers, lastDangerHour, onsetHour } from "../days/onset.ts";
+import type { SpotDays } from "../days/spot-days.ts";
+import { heatLimitC, type Stander, tipMPerS } from "../harm/spot-harm.ts";
+import type { HarmTerm } from "../harm/term.ts";
+import type { PlanContext } from "../plan-context.ts";
+
+/** Hours of notice beyond a danger's first hour in ten of the cloud. */
+interface AtHome {
+  readonly stander: Stander;
+  readonly homeAt: SpotDays;
+}
+
+/** Working hours within which a carry is to be done: from the first to before the last. */
+export interface CarrySpan {
+  readonly fromHour: number;
+  /** Exclusive: done by the beginning of this hour. */
+  readonly byHour: number;
+}
+
+/** In before the danger that it is for begins: the last working hour of the day that ends before the onset. */
+export function carryInSpan(
+  { days }: Pick<PlanContext, "days">,
+  { stander, homeAt, day: d, term }: AtHome & { day: number; term: HarmTerm },
+): CarrySpan | null {
+  const day = days[d]!;
+  const first = day.workHours[0];
+  if (first === undefined) return null;
+  const onset = onsetHour(homeAt, d, dangersOf(stander, term)) ?? day.toHour;
+  const before = day.workHours.filter((hour) => hour + 1 <= onset);
+  return { fromHour: first, byHour: (before.at(-1) ?? first) + 1 };
+}
+
+/** Out once the danger of the night before is over, any working hour of the day. */
+export function carryOutSpan(
+  { days }: Pick<PlanContext, "days">,
+  { stander, homeAt, day: d }: AtHome & { day: number },
+): CarrySpan | null {
+  const day = days[d]!;
+  const last = day.workHours.at(-1);
+  if (last === undefined) return null;
+  const dangers = {
+    belowC: stander.now.values.damageC + COLD_MARGIN_C,
+    tipMPerS: tipMPerS(stander),
+  };
+  const nightBefore = d === 0 ? -1 : (lastDangerHour(homeAt, d - 1, dangers) ?? -1);
+  const fromHour = day.workHours.find((hour) => hour > nightBefore) ?? last;
+  return { fromHour, byHour: last + 1 };
+}
+
+/** Degrees above the line of damage from which a morning is mild enough. Chosen by us. */
+const COLD_MARGIN_C = 1;
+
+/** What the onset is looked for in: the danger that the carry is for. */
+function dangersOf(stander: Stander, term: HarmTerm): Dangers {
+  if (term === "cold") return { belowC: stander.now.values.damageC };
+  if (term === "wind") return { tipMPerS: tipMPerS(stander) };
+  if (term === "heat") return { aboveC: heatLimitC(stander) };
+  return { rain: true };
+}

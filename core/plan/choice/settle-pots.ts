@@ -1,0 +1,31 @@
+import type { PotId } from "../../pot/pot.ts";
+import type { PlanContext } from "../plan-context.ts";
+import { along } from "./along.ts";
+import { choosePlaces, type Place } from "./choose-places.ts";
+import type { PotStudy } from "./pot-study.ts";
+import { rollCourse } from "./roll-course.ts";
+import { type WaterChoice, waterChoice } from "./water-choice.ts";
+
+/** Where a pot spends its days and what the can does there. */
+export interface Settled extends Place {
+  readonly water: WaterChoice;
+}
+
+/** Places first, as room is shared; then the can for every pot that moves, along the way it goes. */
+export function settlePots(context: PlanContext, studies: readonly PotStudy[]): Map<PotId, Settled> {
+  const places = choosePlaces(context, studies);
+  return new Map(
+    studies.map((study) => {
+      const place = places.get(study.now.pot.id)!;
+      return [study.now.pot.id, { ...place, water: waterOn(context, study, place) }];
+    }),
+  );
+}
+
+function waterOn(context: PlanContext, study: PotStudy, { chosen }: Place): WaterChoice {
+  if (chosen === null || chosen.carries === 0) return study.waterHere;
+  const { now, stander } = study;
+  const doings = along(context, { stander, home: study.home.at, option: chosen });
+  const rolled = rollCourse(context, { now, doings, scratch: "kept" });
+  return waterChoice(context, { now, doings, rolled });
+}
