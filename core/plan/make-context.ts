@@ -57,6 +57,7 @@ export function planContext(input: {
     thunder,
     spots,
     book: { columns: new Map() },
+    rainless: new Map(),
     scratch: {
       kept: trajectoryFor(ahead.memberCount, ahead.hourCount),
       tried: trajectoryFor(ahead.memberCount, ahead.hourCount),

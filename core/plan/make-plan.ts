@@ -12,7 +12,7 @@ import { potRow } from "./rows/pot-row.ts";
 import { spotRows } from "./rows/spot-rows.ts";
 import { weatherAge } from "./rows/weather-age.ts";
 import type { Settings } from "./settings.ts";
-import { type Weighed, weigh } from "./weigh.ts";
+import { lineOf, type Weighed, weigh } from "./weigh.ts";
 
 export interface PlanInput {
   readonly collection: Collection;
@@ -32,11 +32,12 @@ export function plan(input: PlanInput): Plan {
 }
 
 /** The plan from what was weighed for the same input. */
-export function planFrom({ context, studies, places, entries }: Weighed, input: PlanInput): Plan {
+export function planFrom(weighed: Weighed, input: PlanInput): Plan {
+  const { context, studies, places, entries } = weighed;
   const { collection, nowUtcMs, weather } = input;
   const forDay = calendarDay(nowUtcMs, collection.site.zone);
   const spots = new Map(collection.spots.map((spot) => [spot.id, spot]));
-  const rows = studies.map((study) => potRow(context, study, places.get(study.now.pot.id)!));
+  const rows = studies.map((study) => potRow(context, lineOf(weighed, study)));
   rows.sort((a, b) => walkOf(a, spots) - walkOf(b, spots) || (a.potId < b.potId ? -1 : 1));
   return {
     version: 1,

@@ -8,7 +8,7 @@ import type { SpotDays } from "./days/spot-days.ts";
 import type { SpotHarmBook } from "./harm/spot-harm.ts";
 import type { Settings } from "./settings.ts";
 
-/** What every step of one planning run reads; nothing in it is changed but the book's memory and the scratch. */
+/** What every step of one planning run reads; nothing in it is changed but its memories and the scratch. */
 export interface PlanContext {
   readonly collection: Collection;
   readonly site: Site;
@@ -25,6 +25,8 @@ export interface PlanContext {
   readonly thunder: Uint8Array;
   readonly spots: ReadonlyMap<SpotId, SpotDays>;
   readonly book: SpotHarmBook;
+  /** Spots as they would be without rain, made when first asked for. */
+  readonly rainless: Map<SpotId, SpotDays>;
   /** Written over by every roll-out: one to keep while the other is tried. */
   readonly scratch: { readonly kept: Trajectory; readonly tried: Trajectory };
 }

@@ -9,6 +9,7 @@ import { type Settled, settlePots } from "./choice/settle-pots.ts";
 import { planContext } from "./make-context.ts";
 import type { PlanInput } from "./make-plan.ts";
 import type { PlanContext } from "./plan-context.ts";
+import type { Line } from "./rows/pot-row.ts";
 
 /** All that was weighed for one plan: what the rows are made from, and what explains them. */
 export interface Weighed {
@@ -18,6 +19,8 @@ export interface Weighed {
   readonly places: ReadonlyMap<PotId, Settled>;
   /** The journal as it stands: corrections and undos applied. */
   readonly entries: readonly JournalEntry[];
+  /** The same, by pot. */
+  readonly entriesOf: ReadonlyMap<PotId, readonly JournalEntry[]>;
   /** Pots and entries that do not count, and observations that no version of their pot explains. */
   readonly notes: readonly Problem[];
 }
@@ -42,5 +45,29 @@ export function weigh(input: PlanInput): Weighed {
     .map((now) => studyPot(context, now, homes.get(now.pot.id)!));
   const doubts = studies.flatMap(({ now }) => now.doubts);
   const places = settlePots(context, studies);
-  return { context, studies, places, entries, notes: [...notes, ...problems, ...doubts] };
+  return {
+    context,
+    studies,
+    places,
+    entries,
+    entriesOf: byPot(entries),
+    notes: [...notes, ...problems, ...doubts],
+  };
+}
+
+/** What one pot's line of the plan is made from. */
+export function lineOf({ places, entriesOf }: Weighed, study: PotStudy): Line {
+  const { id } = study.now.pot;
+  return { study, settled: places.get(id)!, entries: entriesOf.get(id) ?? [] };
+}
+
+function byPot(entries: readonly JournalEntry[]): Map<PotId, JournalEntry[]> {
+  const found = new Map<PotId, JournalEntry[]>();
+  for (const entry of entries) {
+    if (entry.potId === undefined) continue;
+    const own = found.get(entry.potId);
+    if (own === undefined) found.set(entry.potId, [entry]);
+    else own.push(entry);
+  }
+  return found;
 }

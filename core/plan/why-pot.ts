@@ -9,7 +9,7 @@ import type { WaterChoice } from "./choice/water-choice.ts";
 import { type HarmByTerm, type HarmTerm, sumOf } from "./harm/term.ts";
 import type { PotPlan } from "./plan.ts";
 import { potRow } from "./rows/pot-row.ts";
-import type { Weighed } from "./weigh.ts";
+import { lineOf, type Weighed } from "./weigh.ts";
 
 /** Harm by term and day, 1 = the plant as good as lost; terms that are nothing on every day are left out. */
 export type HarmTable = Readonly<Partial<Record<HarmTerm, readonly number[]>>>;
@@ -51,14 +51,15 @@ export interface Why {
 }
 
 /** How one pot's deeds came about; null for a pot that is not in the plan. */
-export function whyPot({ context, studies, places }: Weighed, potId: PotId): Why | null {
+export function whyPot(weighed: Weighed, potId: PotId): Why | null {
+  const { context, studies, places } = weighed;
   const study = studies.find(({ now }) => now.pot.id === potId);
   const place = places.get(potId);
   if (study === undefined || place === undefined) return null;
   return {
     potId,
     days: context.days.map(({ day }) => day),
-    row: potRow(context, study, place),
+    row: potRow(context, lineOf(weighed, study)),
     homeSpotId: study.home.at.spot.id,
     harmIfLeft: tableOf({ ...study.here.bySpot, ...study.here.wet, thirst: study.here.thirst }),
     candidates:

@@ -1,5 +1,5 @@
 import type { PotNow } from "../../pot/pot-now.ts";
-import type { Spot, SpotId } from "../../site/spot.ts";
+import type { Spot } from "../../site/spot.ts";
 import type { SpotDays } from "../days/spot-days.ts";
 import { totalHarm } from "../harm/course.ts";
 import { type Stander, spotHarm } from "../harm/spot-harm.ts";
@@ -8,6 +8,7 @@ import type { Lift, PotOutlook } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { potOutlook } from "../rows/pot-outlook.ts";
 import { type CarryOption, carryOptions } from "./carry-options.ts";
+import type { HomeSpot } from "./home-spot.ts";
 import { potLift } from "./pot-lift.ts";
 import { massNowKg } from "./pot-mass.ts";
 import { rollCourse, stayingAt } from "./roll-course.ts";
@@ -21,6 +22,8 @@ const MOST_SPOTS = 3;
 /** All that one pot's deeds are chosen from; small enough to keep for ten thousand pots. */
 export interface PotStudy {
   readonly now: PotNow;
+  /** When it came to where it stands; null when it never moved. */
+  readonly hereSinceUtcMs: number | null;
   readonly stander: Stander;
   readonly lift: Lift;
   readonly home: Standing;
@@ -33,7 +36,7 @@ export interface PotStudy {
 }
 
 /** Looks at one pot: where it stands, where it belongs, and what else could be done if that would hurt. */
-export function studyPot(context: PlanContext, now: PotNow, homeId: SpotId): PotStudy {
+export function studyPot(context: PlanContext, now: PotNow, { homeId, hereSinceUtcMs }: HomeSpot): PotStudy {
   const massKg = massNowKg(now);
   const stander: Stander = { now, massKg, tender: isTender(now, context.nowUtcMs) };
   const lift = potLift({
@@ -47,6 +50,7 @@ export function studyPot(context: PlanContext, now: PotNow, homeId: SpotId): Pot
   const here = standingOf(context, { stander, at: hereAt, isHome: hereAt === homeAt, rolled });
   const study = {
     now,
+    hereSinceUtcMs,
     stander,
     lift,
     here,

@@ -10,9 +10,11 @@ export interface SpotDays {
   readonly size: number;
   /** Lowest leaf temperature of the night, by day and member. */
   readonly nightMinC: Float64Array;
+  /** Minima of the last two nights, oldest first; fewer when the past is short. */
+  readonly nightsBeforeC: readonly number[];
   /** Mean of that night's minimum and the two before it, by day and member. */
   readonly threeNightC: Float64Array;
-  /** Hours above freezing matter less than degrees above a limit, so the whole column is kept for heat. */
+  /** By day and member. */
   readonly lightMjPerM2: Float64Array;
   /** Rain that reaches a rim here, by day and member. */
   readonly rainMm: Float64Array;
@@ -42,8 +44,9 @@ export function spotDays(input: {
       addHour({ found, ahead, row, hour, counts: hour >= day.nightFromHour });
     }
   }
-  const threeNightC = meanOfThree({ nightMinC: found.nightMinC, size, before: nightsBefore(input.past) });
-  return { spot, forcing: ahead, days, size, ...found, threeNightC, gustMPerS };
+  const nightsBeforeC = nightsBefore(input.past);
+  const threeNightC = meanOfThree({ nightMinC: found.nightMinC, size, before: nightsBeforeC });
+  return { spot, forcing: ahead, days, size, ...found, nightsBeforeC, threeNightC, gustMPerS };
 }
 
 function addHour(input: {
@@ -63,7 +66,6 @@ function addHour(input: {
   }
 }
 
-/** Minima of the last two nights that are known, oldest first; fewer when the past is short. */
 function nightsBefore(past: SpotForcing | undefined): number[] {
   const nights: number[] = [];
   for (let end = past?.hourCount ?? 0; end >= 24 && nights.length < 2; end -= 24) {

@@ -10,14 +10,9 @@ import { carryReason } from "./carry-reason.ts";
 import { confidenceOf } from "./confidence-of.ts";
 import { evenly, lowestOver } from "./day-figures.ts";
 import { harmFigure } from "./harm-figure.ts";
+import { NOTICE_H } from "./notice.ts";
 import { roundTo } from "./round-to.ts";
 import { quantilesOf, shareWhere } from "./spread-of.ts";
-
-/**
- * How far ahead a carry is told without a day before which it need not be done. Chosen by us: a storm of tomorrow
- * afternoon belongs in this morning's round.
- */
-const NOTICE_H = 36;
 
 interface Carry {
   readonly study: PotStudy;

@@ -1,30 +1,70 @@
+import type { JournalEntry } from "../../journal/entry.ts";
 import { instantOf } from "../../site/instant.ts";
 import { HOUR_MS } from "../../weather/weather.ts";
 import type { PotStudy } from "../choice/pot-study.ts";
 import type { Settled } from "../choice/settle-pots.ts";
-import type { Deed, PotPlan } from "../plan.ts";
+import type { Deed, Diagnosis, PotPlan } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
+import { diagnose } from "../trouble/diagnose.ts";
+import { aidDeeds } from "./aid-deeds.ts";
 import { carryDeeds } from "./carry-deeds.ts";
 import { dryDeed } from "./dry-deed.ts";
+import { holdsOf } from "./holds.ts";
 import { idleDeed } from "./idle-deed.ts";
+import { NOTICE_H } from "./notice.ts";
+import { holeDeed, rootsDeed, saucerDeed } from "./small-deeds.ts";
+import { sunStepsDeed } from "./sun-steps.ts";
 import { waterDeed } from "./water-deed.ts";
 
-/** One pot's line of the plan: its first deed, what follows, and how it would fare if nothing were done. */
-export function potRow(context: PlanContext, study: PotStudy, settled: Settled): PotPlan {
-  const { chosen, water } = settled;
-  const carries = chosen === null ? [] : carryDeeds(context, study, chosen);
-  const deeds = [waterDeed(context, study, water), dryDeed(context, study, water), ...carries]
-    .filter((deed) => deed !== null)
-    .sort(byTime);
-  const isSoon =
-    deeds[0] !== undefined && begins(deeds[0]) < instantOf(context.startUtcMs + NOTICE_H * HOUR_MS);
-  const [first, ...then] = isSoon ? deeds : [idleDeed(context, study, water), ...deeds];
-  const { pot, spotId } = study.now;
-  return { ...first!, potId: pot.id, count: pot.count ?? 1, spotId, then, outlook: study.outlook };
+/** What one pot's line is made from. */
+export interface Line {
+  readonly study: PotStudy;
+  readonly settled: Settled;
+  /** Settled entries of this pot. */
+  readonly entries: readonly JournalEntry[];
 }
 
-/** Deeds that begin later than this stand below, not as what is to be done. Chosen by us: today and tomorrow morning. */
-const NOTICE_H = 36;
+/** One pot's line of the plan: its first deed, what follows, what should wait, and how it would fare if left alone. */
+export function potRow(context: PlanContext, { study, settled, entries }: Line): PotPlan {
+  const seen = diagnose({ study, entries, nowUtcMs: context.nowUtcMs });
+  const deeds = deedsOf(context, { study, settled, seen });
+  const isSoon =
+    deeds[0] !== undefined && begins(deeds[0]) < instantOf(context.startUtcMs + NOTICE_H * HOUR_MS);
+  const [first, ...then] = isSoon ? deeds : [idleDeed(context, study, settled.water), ...deeds];
+  const { pot, spotId } = study.now;
+  const holds = holdsOf(context, study);
+  return {
+    ...first!,
+    potId: pot.id,
+    count: pot.count ?? 1,
+    spotId,
+    then,
+    ...(holds.length > 0 ? { holds } : {}),
+    ...(seen.length > 0 ? { seen } : {}),
+    outlook: study.outlook,
+  };
+}
+
+/** All that is to be done, what is due first standing first. */
+function deedsOf(
+  context: PlanContext,
+  { study, settled, seen }: Omit<Line, "entries"> & { seen: readonly Diagnosis[] },
+): Deed[] {
+  const { chosen, water } = settled;
+  const carries = chosen === null ? [] : carryDeeds(context, study, chosen);
+  return [
+    waterDeed(context, study, water),
+    dryDeed(context, study, water),
+    saucerDeed(context, study),
+    holeDeed(context, study),
+    rootsDeed(context, seen),
+    ...carries,
+    sunStepsDeed(context, study, carries[0]),
+    ...aidDeeds(context, study, settled),
+  ]
+    .filter((deed) => deed !== null)
+    .sort(byTime);
+}
 
 function begins(deed: Deed): string {
   return deed.from ?? "";

@@ -1,0 +1,50 @@
+import { instantOf } from "../../site/instant.ts";
+import { HOUR_MS } from "../../weather/weather.ts";
+import { type ChosenAid, chooseAids } from "../aid/choose-aids.ts";
+import { harmLeftOver } from "../aid/left-over.ts";
+import { carryInSpan } from "../choice/carry-hours.ts";
+import type { PotStudy } from "../choice/pot-study.ts";
+import type { Settled } from "../choice/settle-pots.ts";
+import type { HarmByTerm } from "../harm/term.ts";
+import type { Deed } from "../plan.ts";
+import type { PlanContext } from "../plan-context.ts";
+import { carryReason } from "./carry-reason.ts";
+import { confidenceOf } from "./confidence-of.ts";
+import { harmFigure } from "./harm-figure.ts";
+import { NOTICE_H } from "./notice.ts";
+
+/** Share of a term's worst day from which a day belongs to the danger that an aid is for. Chosen by us. */
+const BELONGS_FRAC = 0.2;
+
+/** What can be done for a pot where it stands, against the harm that no carry takes away. */
+export function aidDeeds(context: PlanContext, study: PotStudy, settled: Settled): Deed[] {
+  if (context.hourCount === 0) return [];
+  const leftOver = harmLeftOver(context, study, settled);
+  return chooseAids(context, study, leftOver).flatMap((aid) => {
+    const deed = aidDeed(context, { study, leftOver, ...aid });
+    return deed === null ? [] : [deed];
+  });
+}
+
+function aidDeed(
+  context: PlanContext,
+  { study, leftOver, aid, saves, term }: ChosenAid & { study: PotStudy; leftOver: HarmByTerm },
+): Deed | null {
+  const byDay = leftOver[term]!;
+  const worst = Math.max(...byDay);
+  const fromDay = byDay.findIndex((harm) => harm >= BELONGS_FRAC * worst);
+  let toDay = fromDay + 1;
+  while (toDay < byDay.length && byDay[toDay]! >= BELONGS_FRAC * worst) toDay++;
+  const span = carryInSpan(context, { stander: study.stander, homeAt: study.home.at, day: fromDay, term });
+  if (span === null) return null;
+  const { reason, shareFrac } = carryReason(context, { study, term, leg: { fromDay, toDay } });
+  return {
+    action: aid.action,
+    ...(span.byHour <= NOTICE_H ? {} : { from: instantOf(context.startUtcMs + span.fromHour * HOUR_MS) }),
+    by: instantOf(context.startUtcMs + span.byHour * HOUR_MS),
+    until: context.days[toDay - 1]!.day,
+    reason,
+    harmAvoided: harmFigure(saves),
+    confidence: confidenceOf(shareFrac),
+  };
+}
