@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { componentsById } from "../../../core/mix/library.ts";
 import { potWork } from "../../../core/mix/pot-work.ts";
 import { parts, problemsOf } from "./build-mix.ts";
 
@@ -82,6 +83,38 @@ describe("one pot worked out", () => {
     expect(problemsOf(potWork({ mix: parts({ peat: 1 }), curve: LOAM, vessel: VESSEL }))).toEqual([
       { code: "mix-and-curve", path: "" },
     ]);
+  });
+
+  /** With n = 2 the share of the pores still full is 1 / sqrt(1 + (alpha h)^2): 4/5 where alpha h is 3/4. */
+  const HALVES = { residualFrac: 0.1, saturatedFrac: 0.6, n: 2 };
+
+  test("the wet layer ends where a tenth of the volume is air, lifted by the saucer", () => {
+    const curve = { ...HALVES, alphaPerCm: 0.25 };
+    expect(potWork({ curve, vessel: VESSEL })).toMatchObject({ value: { wetLayerCm: expect.closeTo(3, 9) } });
+    expect(potWork({ curve, vessel: { ...VESSEL, saucerCm: 2 } })).toMatchObject({
+      value: { wetLayerCm: expect.closeTo(5, 9) },
+    });
+  });
+
+  test("usable is what a pot holds less what is left at 1.5 MPa, 15 300 cm of water", () => {
+    const came = potWork({ curve: { ...HALVES, alphaPerCm: 0.75 / 15_300 }, vessel: VESSEL });
+    if (!came.ok) throw new Error("refused");
+    expect(came.value.usableMl / came.value.volumeMl).toBeCloseTo(0.6 - (0.1 + 0.5 * 0.8), 6);
+  });
+
+  test("half of the water inside loose grains is usable, as chosen by us", () => {
+    const came = potWork({ mix: parts({ pumice: 1 }), vessel: VESSEL });
+    if (!came.ok) throw new Error("refused");
+    const { residualFrac } = componentsById().get("pumice")!.curve;
+    const leftMl = came.value.capacityMl - came.value.usableMl;
+    expect(leftMl / came.value.volumeMl).toBeCloseTo(residualFrac / 2, 4);
+  });
+
+  test("a saucer raises what a straight pot holds as the closed form for n = 2 says", () => {
+    const vessel = { shape: "square", topCm: 10, baseCm: 10, heightCm: 18, saucerCm: 3 } as const;
+    const came = potWork({ curve: { ...HALVES, alphaPerCm: 0.25 }, vessel });
+    const drainedCm = 0.1 * 15 + (0.5 * Math.asinh(0.25 * 15)) / 0.25;
+    expect(came).toMatchObject({ value: { capacityMl: expect.closeTo(100 * (0.6 * 3 + drainedCm), 5) } });
   });
 
   test("parts beyond counting are refused, and so is a pot beyond building", () => {
