@@ -1,5 +1,6 @@
 import { Hono } from "hono";
 import { bodyLimit } from "hono/body-limit";
+import { compress } from "hono/compress";
 import type { FeedSettings } from "../feed/feed-settings.ts";
 import type { Store } from "../store/open-store.ts";
 import { type Words, wordsFor } from "../words/words.ts";
@@ -11,6 +12,7 @@ import { mixesRoutes } from "./mixes/mixes-routes.tsx";
 import type { PageContext } from "./page-context.ts";
 import { PlainMessage } from "./plain-message.tsx";
 import { potsRoutes } from "./pots/pots-routes.tsx";
+import { readyPages } from "./ready-pages.ts";
 import { protectiveHeaders, sameOriginOnly } from "./security.ts";
 import { skyRoutes } from "./sky/sky-routes.tsx";
 import { spotsRoutes } from "./spots/spots-routes.tsx";
@@ -41,8 +43,9 @@ export function createApp(input: AppInput): Hono {
     replan: (siteId) => input.replan(siteId),
   };
   const app = new Hono();
-  app.use(protectiveHeaders, sameOriginOnly, bodyLimit({ maxSize: LONGEST_BODY_BYTES }));
+  app.use(protectiveHeaders, sameOriginOnly, bodyLimit({ maxSize: LONGEST_BODY_BYTES }), compress());
   app.route("/", fixedFiles());
+  app.use(readyPages(context));
   app.get("/away", (c) => c.html(pageText(<Away context={context} />)));
   app.route("/", todayRoutes(context));
   app.route("/", beginRoutes(context));

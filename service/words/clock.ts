@@ -1,18 +1,19 @@
 import type { CalendarDay } from "../../core/site/site.ts";
+import { dateFormat } from "./formatters.ts";
 
 /** "14:00", or "2:00 pm" where that is the custom. */
 export function clockText(utcMs: number, zone: string, locale: string): string {
   const hour = usesHalfDays(locale) ? "numeric" : "2-digit";
-  return new Intl.DateTimeFormat(locale, { timeZone: zone, hour, minute: "2-digit" }).format(utcMs);
+  return dateFormat(locale, { timeZone: zone, hour, minute: "2-digit" }).format(utcMs);
 }
 
 function usesHalfDays(locale: string): boolean {
-  return new Intl.DateTimeFormat(locale, { hour: "numeric" }).resolvedOptions().hour12 === true;
+  return dateFormat(locale, { hour: "numeric" }).resolvedOptions().hour12 === true;
 }
 
 /** "Wednesday 25 November". */
 export function dayText(day: CalendarDay, locale: string, width: "long" | "short" = "long"): string {
-  return new Intl.DateTimeFormat(locale, {
+  return dateFormat(locale, {
     timeZone: "UTC",
     weekday: width,
     day: "numeric",
@@ -24,9 +25,7 @@ export function dayText(day: CalendarDay, locale: string, width: "long" | "short
 
 /** "Wed". */
 export function weekdayText(day: CalendarDay, locale: string): string {
-  return new Intl.DateTimeFormat(locale, { timeZone: "UTC", weekday: "short" }).format(
-    Date.parse(`${day}T12:00Z`),
-  );
+  return dateFormat(locale, { timeZone: "UTC", weekday: "short" }).format(Date.parse(`${day}T12:00Z`));
 }
 
 /** Whole days from one calendar day to another. */

@@ -1,3 +1,4 @@
+import { numberFormat } from "./formatters.ts";
 import type { Figure, Units } from "./units.ts";
 
 interface Measure {
@@ -64,7 +65,7 @@ export function figureOf(
   const { value, digits, unit } = measure[units](named.value);
   // Adding zero turns -0 into 0, which would print as "-0".
   const rounded = Number(value.toFixed(digits)) + 0;
-  const number = new Intl.NumberFormat(locale, { maximumFractionDigits: digits }).format(rounded);
+  const number = numberFormat(locale, digits).format(rounded);
   return { number: number.replace("-", "−"), unit };
 }
 

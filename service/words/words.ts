@@ -37,6 +37,7 @@ export function wordsFor(locale: string, units: Units): Words {
   const language = new Intl.Locale(locale).language;
   const catalogue = CATALOGUES[language] ?? EN;
   const format = formatLocale(locale, units);
+  const lists = new Intl.ListFormat(format, { type: "conjunction" });
   const messages = new Map<string, IntlMessageFormat>();
   const messageOf = (key: string): IntlMessageFormat | undefined => {
     const text = catalogue[key as MessageKey];
@@ -89,7 +90,7 @@ export function wordsFor(locale: string, units: Units): Words {
     day: (day, width) => dayText(day, format, width),
     weekday: (day) => weekdayText(day, format),
     when: (utcMs, at) => whenText(utcMs, at),
-    list: (items) => new Intl.ListFormat(format, { type: "conjunction" }).format(items),
+    list: (items) => lists.format(items),
   };
 }
 

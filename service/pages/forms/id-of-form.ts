@@ -1,9 +1,10 @@
-import { createHash, randomUUID } from "node:crypto";
+import { createHash } from "node:crypto";
 import type { Typed } from "./form-problems.ts";
+import { newFormId } from "./new-form-id.ts";
 
 /** The form's own id, so that a form sent twice makes one thing; a new one where it has none. */
 export function idOfForm(typed: Typed): string {
-  return /^[\w-]{8,80}$/.test(typed.formId ?? "") ? typed.formId! : randomUUID();
+  return /^[\w-]{8,80}$/.test(typed.formId ?? "") ? typed.formId! : newFormId();
 }
 
 /** Fields that may differ between two sendings of the same entry. */

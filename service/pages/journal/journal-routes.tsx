@@ -1,4 +1,3 @@
-import { randomUUID } from "node:crypto";
 import { Hono } from "hono";
 import { z } from "zod";
 import type { EntryBody, JournalEntry } from "../../../core/journal/entry.ts";
@@ -10,6 +9,7 @@ import { filledInUtcMs } from "../forms/filled-in-at.ts";
 import { typedForm } from "../forms/form-body.ts";
 import { readForm, type Typed } from "../forms/form-problems.ts";
 import { idOfEntry } from "../forms/id-of-form.ts";
+import { newFormId } from "../forms/new-form-id.ts";
 import { maybeNumber, neededNumber } from "../forms/typed-fields.ts";
 import { pageText } from "../frame.tsx";
 import { keepEntry } from "../keep-entry.ts";
@@ -136,7 +136,7 @@ function journalPage(context: PageContext, { now, search, typed, problems }: Jou
                 <span class="when">{when}</span> {text}
               </p>
               <form method="post" action="/undo">
-                <input type="hidden" name="entryId" value={`undo.${randomUUID()}`} />
+                <input type="hidden" name="entryId" value={`undo.${newFormId()}`} />
                 <input type="hidden" name="ofEntryId" value={entry.id} />
                 <input type="hidden" name="backTo" value="/journal" />
                 <button
@@ -193,7 +193,7 @@ function Instruments({ form, today }: { form: FormView; today: string }) {
           <summary>{say(`instrument.${kind}`)}</summary>
           <form method="post" action="/journal/instrument">
             <ProblemList form={formFor(kind)} />
-            <input type="hidden" name="formId" value={randomUUID()} />
+            <input type="hidden" name="formId" value={newFormId()} />
             <input type="hidden" name="kind" value={kind} />
             <div class="row">
               {kind === "rain-gauge" ? (

@@ -1,4 +1,3 @@
-import { randomUUID } from "node:crypto";
 import { type Context, Hono } from "hono";
 import type { EntryBody } from "../../../core/journal/entry.ts";
 import type { Problem } from "../../../core/problem.ts";
@@ -9,6 +8,7 @@ import { fieldTexts, typedForm } from "../forms/form-body.ts";
 import type { Typed } from "../forms/form-problems.ts";
 import { happenedAt } from "../forms/happened-at.ts";
 import { idOfEntry, idOfForm } from "../forms/id-of-form.ts";
+import { newFormId } from "../forms/new-form-id.ts";
 import { pageText } from "../frame.tsx";
 import { keepEntry } from "../keep-entry.ts";
 import type { PageContext } from "../page-context.ts";
@@ -140,7 +140,7 @@ function potsPage(context: PageContext, now: SiteNow, { typed, problems }: Given
         stands={potStands(now)}
         collection={now.collection}
         form={{ typed, problems, words }}
-        formId={randomUUID()}
+        formId={newFormId()}
         words={words}
       />
     </SiteFrame>,
@@ -181,7 +181,7 @@ function potPage(
         openKind={openKind}
         words={words}
         today={calendarDay(context.now(), now.site.zone)}
-        newId={randomUUID}
+        newId={newFormId}
       />
     </SiteFrame>,
   );

@@ -7,14 +7,13 @@ export function tickId(action: Action, nonce: string): string {
   return `tick.${action}.${nonce}`;
 }
 
-/** Whether the journal already holds this deed, from the instant at which the plan was issued. */
-export function isDone(
-  deed: BriefDeed,
-  input: { journal: readonly JournalEntry[]; sinceUtcMs: number },
-): boolean {
-  return input.journal.some(
-    (entry) => entry.potId === deed.potId && entry.atUtcMs >= input.sinceUtcMs && fulfils(entry, deed),
-  );
+/** Tells of any deed whether the journal already holds it, from the instant at which the plan was issued. */
+export function doneSince(
+  journal: readonly JournalEntry[],
+  sinceUtcMs: number,
+): (deed: BriefDeed) => boolean {
+  const since = journal.filter(({ atUtcMs }) => atUtcMs >= sinceUtcMs);
+  return (deed) => since.some((entry) => entry.potId === deed.potId && fulfils(entry, deed));
 }
 
 function fulfils({ id, body }: JournalEntry, deed: BriefDeed): boolean {

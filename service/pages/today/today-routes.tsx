@@ -1,4 +1,3 @@
-import { randomUUID } from "node:crypto";
 import { Hono } from "hono";
 import { z } from "zod";
 import type { JournalEntry } from "../../../core/journal/entry.ts";
@@ -15,6 +14,7 @@ import { nextHours } from "../drawing/next-hours.ts";
 import { filledInUtcMs } from "../forms/filled-in-at.ts";
 import { fieldTexts, typedForm } from "../forms/form-body.ts";
 import { problemText, readForm } from "../forms/form-problems.ts";
+import { newFormId } from "../forms/new-form-id.ts";
 import { formId, maybeNumber } from "../forms/typed-fields.ts";
 import { pageText } from "../frame.tsx";
 import { entryText } from "../journal/entry-text.ts";
@@ -24,7 +24,7 @@ import { PlainMessage } from "../plain-message.tsx";
 import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
 import { thunderHours } from "../sky/thunder-hours.ts";
-import { bodyOfTick, isDone } from "./done-deeds.ts";
+import { bodyOfTick, doneSince } from "./done-deeds.ts";
 import { stripDeeds } from "./strip-deeds.ts";
 import { TodayPage } from "./today-page.tsx";
 
@@ -99,15 +99,15 @@ function briefPage(context: PageContext, { now, plan, weather }: BriefPage) {
   const { words } = context;
   const brief = briefOf({ plan, collection: now.collection, words });
   const today = calendarDay(context.now(), now.site.zone);
-  const sinceUtcMs = Date.parse(plan.issuedAt);
-  const isOpen = (deed: BriefDeed) => !isDone(deed, { journal: now.journal, sinceUtcMs });
+  const isDone = doneSince(now.journal, Date.parse(plan.issuedAt));
+  const isOpen = (deed: BriefDeed) => !isDone(deed);
   return (
     <SiteFrame context={context} now={now} title={words.say("nav.today")} here="/">
       <TodayPage
         brief={brief}
         words={words}
-        newId={randomUUID}
-        isDone={(deed) => !isOpen(deed)}
+        newId={newFormId}
+        isDone={isDone}
         logged={loggedToday(now, { today, context })}
         staleNote={plan.forDay < today ? words.say("today.stale", { forDay: plan.forDay }) : null}
         strip={weather && strip({ context, now, plan, weather, deeds: brief.timed.filter(isOpen) })}

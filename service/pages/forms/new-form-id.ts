@@ -1,0 +1,17 @@
+import { randomBytes } from "node:crypto";
+
+/** Stands in a page that is kept ready for many; whoever gets it has a part of their own put in its place. */
+const SLOT = `slot${randomBytes(12).toString("hex")}`;
+
+let made = 0;
+
+/** An id for a form on a page: unlike any other on the page, and unlike anybody else's once the page is sent. */
+export function newFormId(): string {
+  made = (made + 1) % Number.MAX_SAFE_INTEGER;
+  return `${SLOT}-${made}`;
+}
+
+/** The page with ids that only this reader has. */
+export function withOwnIds(html: string): string {
+  return html.replaceAll(SLOT, randomBytes(14).toString("hex"));
+}
