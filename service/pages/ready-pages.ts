@@ -1,11 +1,11 @@
 import { createHash, randomBytes } from "node:crypto";
 import type { MiddlewareHandler } from "hono";
 import type { Store } from "../store/open-store.ts";
-import { withOwnIds } from "./forms/new-form-id.ts";
+import { piecesOf, withOwnIds } from "./forms/new-form-id.ts";
 
 interface ReadyPage {
   readonly version: string;
-  readonly html: string;
+  readonly pieces: readonly Buffer[];
 }
 
 /** Pages move with the clock, but no faster than this; chosen by us: an hour mark of the strip moves by a twelfth. */
@@ -34,16 +34,14 @@ export function readyPages({ store, now }: { store: Store; now: () => number }):
     if (known?.version !== version) {
       await next();
       if (c.res.status !== 200 || !isHtml(c.res)) return;
-      const html = await c.res.text();
-      keep(ready, address, { version, html });
+      keep(ready, address, { version, pieces: piecesOf(await c.res.text()) });
     }
-    const html = withOwnIds(ready.get(address)!.html);
-    c.res = new Response(html, {
-      headers: {
-        "Content-Type": "text/html; charset=UTF-8",
-        ETag: etag,
-        "Cache-Control": "private, no-cache",
-      },
+    // What was answered above is replaced whole: a context keeps only one answer.
+    c.res = undefined;
+    c.res = c.body(withOwnIds(ready.get(address)!.pieces), 200, {
+      "Content-Type": "text/html; charset=UTF-8",
+      ETag: etag,
+      "Cache-Control": "private, no-cache",
     });
   };
 }

@@ -27,8 +27,8 @@ const HEADERS: Readonly<Record<string, string>> = {
 
 /** Puts the protective headers on every answer. */
 export const protectiveHeaders: MiddlewareHandler = async (c, next) => {
-  await next();
   for (const [name, value] of Object.entries(HEADERS)) c.header(name, value);
+  await next();
 };
 
 const SAFE_METHODS = new Set(["GET", "HEAD", "OPTIONS"]);

@@ -1,6 +1,7 @@
+import { once } from "node:events";
+import { Worker } from "node:worker_threads";
 import { serve } from "@hono/node-server";
 import { Hono } from "hono";
-import { Agent } from "undici";
 import { startDemoFeed } from "../../demo/demo-feed.ts";
 import { demoCollection } from "../../demo/harbour.ts";
 import { demoJournal } from "../../demo/harbour-journal.ts";
@@ -8,6 +9,7 @@ import { DEFAULT_FEED_SETTINGS } from "../../service/feed/feed-settings.ts";
 import { makePlanNow } from "../../service/jobs/make-plan-now.ts";
 import { createApp } from "../../service/pages/app.tsx";
 import { openStore, type Store } from "../../service/store/open-store.ts";
+import type { Asked } from "./page-client.ts";
 
 const COPIES = 12;
 const CONNECTIONS = 20;
@@ -26,15 +28,17 @@ export async function bench(): Promise<{ name: string; lines: string[] }> {
   const server = serve({ fetch: app.fetch, port: 0, hostname: "127.0.0.1" });
   await new Promise((ready) => server.once("listening", ready));
   const { port } = server.address() as { port: number };
-  const origin = `http://127.0.0.1:${port}`;
+  const client = new Worker(new URL("./page-client.ts", import.meta.url));
+  const usual = { origin: `http://127.0.0.1:${port}`, connectionCount: CONNECTIONS, withEtag: false };
   const lines: string[] = [];
   for (const path of ["/hello", "/", "/pots", "/pots/lemon-3"]) {
-    await timesMs({ origin, path, requestCount: 200 });
-    lines.push(line(path, await timesMs({ origin, path, requestCount: REQUESTS })));
+    await timesMs(client, { ...usual, path, requestCount: 200 });
+    lines.push(line(path, await timesMs(client, { ...usual, path, requestCount: REQUESTS })));
     if (path === "/hello") continue;
-    const again = await timesMs({ origin, path, requestCount: REQUESTS, withEtag: true });
-    lines.push(line(`${path} again`, again));
+    const again = { ...usual, path, requestCount: REQUESTS, withEtag: true };
+    lines.push(line(`${path} again`, await timesMs(client, again)));
   }
+  await client.terminate();
   await new Promise((closed) => server.close(closed));
   await store.close();
   const pots = COPIES * demoCollection.pots.length;
@@ -67,45 +71,10 @@ async function fullHouse(): Promise<Store> {
   return store;
 }
 
-interface Asked {
-  readonly origin: string;
-  readonly path: string;
-  readonly requestCount: number;
-  /** As a browser that already has the page asks. */
-  readonly withEtag?: boolean;
-}
-
-/** Time to the last byte of each request. */
-async function timesMs({ origin, path, requestCount, withEtag = false }: Asked): Promise<number[]> {
-  const agent = new Agent({ connections: CONNECTIONS, pipelining: 1 });
-  const first = await ask(agent, { origin, path });
-  const etag = withEtag ? String(first.headers.etag ?? "") : "";
-  const times: number[] = [];
-  let left = requestCount;
-  const worker = async () => {
-    while (left-- > 0) {
-      const began = performance.now();
-      await ask(agent, { origin, path, etag });
-      times.push(performance.now() - began);
-    }
-  };
-  await Promise.all(Array.from({ length: CONNECTIONS }, worker));
-  await agent.close();
+async function timesMs(client: Worker, asked: Asked): Promise<number[]> {
+  client.postMessage(asked);
+  const [times] = await once(client, "message");
   return times;
-}
-
-async function ask(agent: Agent, to: { origin: string; path: string; etag?: string }) {
-  const { origin, path, etag } = to;
-  const answer = await agent.request({
-    origin,
-    path,
-    method: "GET",
-    headers: etag ? { "if-none-match": etag } : {},
-  });
-  await answer.body.dump();
-  if (answer.statusCode !== 200 && answer.statusCode !== 304)
-    throw new Error(`${path}: ${answer.statusCode}`);
-  return answer;
 }
 
 function line(path: string, times: readonly number[]): string {

@@ -11,7 +11,13 @@ export function newFormId(): string {
   return `${SLOT}-${made}`;
 }
 
+/** A page in pieces between the places where an id of the reader's own goes, ready to be sent. */
+export function piecesOf(html: string): readonly Buffer[] {
+  return html.split(SLOT).map((piece) => Buffer.from(piece));
+}
+
 /** The page with ids that only this reader has. */
-export function withOwnIds(html: string): string {
-  return html.replaceAll(SLOT, randomBytes(14).toString("hex"));
+export function withOwnIds(pieces: readonly Buffer[]): Buffer<ArrayBuffer> {
+  const own = Buffer.from(randomBytes(14).toString("hex"));
+  return Buffer.concat(pieces.flatMap((piece, index) => (index === 0 ? [piece] : [own, piece])));
 }
