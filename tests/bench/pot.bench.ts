@@ -72,7 +72,7 @@ function bareLoop(now: PotNow, forcing: SpotForcing, into: Trajectory): void {
       const most = capacityMl * capacityFactor[k]!;
       const wetted = rainMm[i]! * 30;
       const full = content[k]! + wetted;
-      const held = full > most ? most : full;
+      const held = Math.min(full, most);
       const asked = et0Mm[i]! * 40 * thirstFactor[k]!;
       const eased = held > 0.5 * most ? 1 : (2 * held) / most;
       content[k] = held - asked * eased;
