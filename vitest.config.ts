@@ -7,7 +7,7 @@ export default defineConfig({
     setupFiles: ["tests/setup.ts"],
     env: { TZ: "UTC" },
     maxWorkers: 2,
-    testTimeout: 20_000,
+    testTimeout: 60_000,
     hookTimeout: 60_000,
   },
 });
