@@ -14,7 +14,8 @@ describe("core", () => {
   });
 
   it("holds no clock, chance, process or console", () => {
-    const impure = /\bDate\.now\b|\bnew Date\(\)|\bMath\.random\b|(?<![-\w])process\.|\bconsole\.|\bperformance\./;
+    const impure =
+      /\bDate\.now\b|\bnew Date\(\)|\bMath\.random\b|(?<![-\w])process\.|\bconsole\.|\bperformance\./;
     const guilty = sourceFiles(/^core\/.*\.ts$/).filter((file) =>
       impure.test(readFileSync(join(ROOT, file), "utf8")),
     );
