@@ -7,10 +7,13 @@ import { type Words, wordsFor } from "../words/words.ts";
 import { beginRoutes } from "./begin/begin-routes.tsx";
 import { fixedFiles } from "./fixed-files.ts";
 import { Frame, pageText } from "./frame.tsx";
+import { holidayRoutes } from "./holiday/holiday-routes.tsx";
+import { houseRoutes } from "./house/house-routes.tsx";
 import { journalRoutes } from "./journal/journal-routes.tsx";
 import { mixesRoutes } from "./mixes/mixes-routes.tsx";
 import type { PageContext } from "./page-context.ts";
 import { PlainMessage } from "./plain-message.tsx";
+import { pasteRoutes } from "./pots/paste-routes.tsx";
 import { potsRoutes } from "./pots/pots-routes.tsx";
 import { readyPages } from "./ready-pages.ts";
 import { protectiveHeaders, sameOriginOnly } from "./security.ts";
@@ -49,7 +52,16 @@ export function createApp(input: AppInput): Hono {
   app.get("/away", (c) => c.html(pageText(<Away context={context} />)));
   app.route("/", todayRoutes(context));
   app.route("/", beginRoutes(context));
-  for (const routes of [potsRoutes, mixesRoutes, spotsRoutes, skyRoutes, journalRoutes])
+  for (const routes of [
+    pasteRoutes,
+    potsRoutes,
+    mixesRoutes,
+    spotsRoutes,
+    skyRoutes,
+    journalRoutes,
+    houseRoutes,
+    holidayRoutes,
+  ])
     app.route("/", routes(context));
   app.notFound((c) => c.html(pageText(<NotFound context={context} />), 404));
   return app;

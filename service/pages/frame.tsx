@@ -65,6 +65,11 @@ export function Frame({ words, title, here, siteName, demo, madeAt, credit, chil
         <footer class="foot">
           {credit !== undefined && <p>{credit}</p>}
           <p>{say("foot.warnings")}</p>
+          {siteName !== undefined && (
+            <p class="foot-doors">
+              <a href="/holiday">{say("foot.holiday")}</a> <a href="/house">{say("foot.house")}</a>
+            </p>
+          )}
         </footer>
       </body>
     </html>

@@ -57,8 +57,13 @@ export function DayStrip(props: DayStripProps) {
       <Rain {...plot} />
       <Gusts {...plot} />
       {labels.map((label) => (
+        <path
+          class="strip-drop"
+          d={`M${px(label.atX)} ${GUSTS.foot}V${DEEDS_TOP + label.row * DEED_ROW - 10}`}
+        />
+      ))}
+      {labels.map((label) => (
         <g class="strip-deed">
-          <path d={`M${px(label.atX)} ${GUSTS.foot}V${DEEDS_TOP + label.row * DEED_ROW - 10}`} />
           <text x={px(label.textX)} y={DEEDS_TOP + label.row * DEED_ROW} text-anchor={label.anchor}>
             {label.text}
           </text>

@@ -74,7 +74,7 @@ export function OutlookBand(props: OutlookBandProps) {
 }
 
 /** The axis in words: what the drained pot holds, and where it waits for water. */
-function Levels({ refillFrac, capacityMl, words, y }: Plotted) {
+function Levels({ capacityMl, words, y }: Plotted) {
   return (
     <>
       <path
@@ -84,7 +84,8 @@ function Levels({ refillFrac, capacityMl, words, y }: Plotted) {
       <text x={PLOT.right} y={px(y(1)) - 4} text-anchor="end">
         {words.say("outlook.holds", { capacityMl })}
       </text>
-      <text x={PLOT.right} y={px(y(refillFrac)) + 13} text-anchor="end">
+      <path class="outlook-refill" d={`M${PLOT.left + 4} ${PLOT.foot - 9}h18`} />
+      <text x={PLOT.left + 27} y={PLOT.foot - 5}>
         {words.say("outlook.waits")}
       </text>
     </>

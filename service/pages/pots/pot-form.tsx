@@ -56,7 +56,7 @@ export function potOfForm(
   const clock = { nowUtcMs, zone: collection.site.zone };
   const planted = plantedInstant(typed, clock);
   const watered = wateredInstant(typed, clock);
-  const unknown = read.ok ? unknownNames(read.value, collection) : [];
+  const unknown = unknownNames(typed, collection);
   const vessel = read.ok ? vesselOfForm(read.value) : null;
   if (read.ok && vessel?.problems.length === 0 && unknown.length === 0 && planted.ok && watered.ok) {
     const potId = `pot.${read.value.formId}`;
@@ -72,17 +72,17 @@ export function potOfForm(
   return { ok: false, problems: [...problems, ...unknown, ...(vessel?.problems ?? [])] };
 }
 
-function unknownNames(value: z.output<typeof PotForm>, collection: Collection): Problem[] {
-  const groups = groupsById(collection.ownGroups);
-  return [
-    ...(groups.has(value.groupId) ? [] : [{ code: "not-chosen", path: ["groupId"] }]),
-    ...(collection.mixes.some(({ id }) => id === value.mixId)
-      ? []
-      : [{ code: "not-chosen", path: ["mixId"] }]),
-    ...(collection.spots.some(({ id }) => id === value.spotId)
-      ? []
-      : [{ code: "not-chosen", path: ["spotId"] }]),
-  ];
+/** What is named but not there; what is left empty is told by the fields themselves. */
+function unknownNames(typed: Typed, { ownGroups, mixes, spots }: Collection): Problem[] {
+  const known = {
+    groupId: [...groupsById(ownGroups).keys()],
+    mixId: mixes.map(({ id }) => id),
+    spotId: spots.map(({ id }) => id),
+  };
+  return Object.entries(known).flatMap(([field, ids]) => {
+    const given = (typed[field] ?? "").trim();
+    return given === "" || ids.includes(given) ? [] : [{ code: "not-chosen", path: [field] }];
+  });
 }
 
 function plantedInstant(typed: Typed, at: { nowUtcMs: number; zone: string }): Dated {

@@ -129,6 +129,11 @@ function Outlook({ plan, potPlan, stand, words }: OutlookProps) {
         label={words.say("outlook.label", { pot: stand.pot.name })}
         words={words}
       />
+      <p>
+        <a class="button quiet" href={`/pots/${encodeURIComponent(stand.pot.id)}/what-if`}>
+          {words.say("what-if.door")}
+        </a>
+      </p>
     </section>
   );
 }

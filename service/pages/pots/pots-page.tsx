@@ -31,6 +31,9 @@ export function PotsPage(props: PotsPageProps) {
       <p>
         <a class="button quiet" href="/pots/new">
           {say("pots.new")}
+        </a>{" "}
+        <a class="button quiet" href="/pots/paste">
+          {say("paste.title")}
         </a>
       </p>
       <form method="post" action="/pots/log">

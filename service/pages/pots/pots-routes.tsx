@@ -19,6 +19,8 @@ import { NEW_POT_TYPED, PotFields, potOfForm } from "./pot-form.tsx";
 import { PotPage } from "./pot-page.tsx";
 import { type PotStand, potStands } from "./pot-stand.ts";
 import { PotsPage } from "./pots-page.tsx";
+import { whatIf } from "./what-if.ts";
+import { WhatIfPage } from "./what-if-page.tsx";
 
 interface Given {
   readonly typed: Typed;
@@ -67,6 +69,27 @@ export function potsRoutes(context: PageContext): Hono {
   routes.get("/pots/:id", async (c) => {
     const found = await foundPot(c, context);
     return found ? c.html(potPage(context, { ...found, openKind: null, given: NOTHING })) : c.notFound();
+  });
+  routes.get("/pots/:id/what-if", async (c) => {
+    const found = await foundPot(c, context);
+    if (!found) return c.notFound();
+    const spotId = c.req.query("spot") ?? "";
+    const { now, stand } = found;
+    const seen = await whatIf(context, { siteId: now.site.id, potId: stand.pot.id, spotId });
+    const title = context.words.say("what-if.title", { pot: stand.pot.name });
+    return c.html(
+      pageText(
+        <SiteFrame context={context} now={now} title={title} here="/pots">
+          <WhatIfPage
+            stand={stand}
+            collection={now.collection}
+            whatIf={seen}
+            spotId={spotId}
+            words={context.words}
+          />
+        </SiteFrame>,
+      ),
+    );
   });
   routes.post("/pots/:id/log", async (c) => {
     const found = await foundPot(c, context);

@@ -1,0 +1,40 @@
+import type { Plan, PotPlan } from "../../../core/plan/plan.ts";
+import type { PotId } from "../../../core/pot/pot.ts";
+import type { CalendarDay } from "../../../core/site/site.ts";
+
+/** Water that a stand-in is asked to give on a day. */
+export interface HolidayWater {
+  readonly potId: PotId;
+  readonly count: number;
+  readonly spotId: string;
+  /** What the pot will have room for by then, each. */
+  readonly waterMl: number;
+}
+
+/** A pot counts as due on the first day on which most of its cloud has come down to its refill point. */
+const MOST = 0.5;
+const POUR_STEP_ML = 50;
+
+/** Waterings by day as far as the plan reckons, each pot on the first day on which it is due. */
+export function holidayWater(plan: Plan): Map<CalendarDay, HolidayWater[]> {
+  const byDay = new Map<CalendarDay, HolidayWater[]>(plan.days.map(({ day }) => [day, []]));
+  for (const pot of plan.pots) {
+    const index = dueIndex(pot);
+    const day = plan.days[index]?.day;
+    if (day === undefined) continue;
+    byDay
+      .get(day)
+      ?.push({ potId: pot.potId, count: pot.count, spotId: pot.spotId, waterMl: roomMl(pot, index) });
+  }
+  return byDay;
+}
+
+function dueIndex({ action, outlook }: PotPlan): number {
+  if (action === "keep-dry") return -1;
+  return outlook.reachesRefillShareFrac.findIndex((share) => share >= MOST);
+}
+
+function roomMl({ outlook }: PotPlan, index: number): number {
+  const left = Math.min(1, outlook.byDayFrac[index]?.mid ?? 1);
+  return Math.max(POUR_STEP_ML, Math.round((outlook.capacityMl * (1 - left)) / POUR_STEP_ML) * POUR_STEP_ML);
+}

@@ -1,0 +1,129 @@
+import { describe, expect, it } from "vitest";
+import { DEFAULT_SETTINGS } from "../../../core/plan/settings.ts";
+import { collection as bare, day, plan, potPlan } from "../brief/plan-builder.ts";
+import { houseOf } from "./house-of.ts";
+
+const collection = {
+  ...bare,
+  mixes: [
+    { id: "m", name: "Lean", recipe: { kind: "parts" as const, parts: [{ component: "pumice", parts: 1 }] } },
+  ],
+};
+const stock = { collection, plan: plan() };
+
+describe("the house rules", () => {
+  const rules = {
+    dayStartsHour: "7",
+    dayEndsHour: "19,5",
+    horizonDays: "10",
+    tripWorth: "6",
+    liftLimitKg: "18",
+  };
+
+  it("are kept, with the days of keeping dry, and have the plan made anew", async () => {
+    const { store, planned, send } = await houseOf(stock);
+    expect((await send("/house/rules", { ...rules, "dry.pruned": "9" })).to).toBe("/house");
+    expect(await store.settings.get("quay")).toEqual({
+      ...DEFAULT_SETTINGS,
+      dayStartsHour: 7,
+      dayEndsHour: 19.5,
+      horizonDays: 10,
+      tripWorth: 6,
+      liftLimitKg: 18,
+      dryDays: { pruned: 9 },
+    });
+    expect(planned).toEqual(["quay"]);
+  });
+
+  it.each([
+    [{ horizonDays: "15" }, "from 1 to 14"],
+    [{ horizonDays: "2.5" }, "whole number"],
+    [{ dayEndsHour: "6" }, "ends before it starts"],
+    [{ liftLimitKg: "0" }, "from 0.1 to 200"],
+  ])("are asked again for %o", async (wrong, said) => {
+    const { store, send } = await houseOf(stock);
+    const { status, text } = await send("/house/rules", { ...rules, ...wrong } as Record<string, string>);
+    expect(status).toBe(422);
+    expect(text).toContain(said);
+    expect(await store.settings.get("quay")).toEqual(DEFAULT_SETTINGS);
+  });
+
+  it("stand beside the place, the works it rests on and the licences", async () => {
+    const { get } = await houseOf(stock);
+    const { text } = await get("/house");
+    expect(text).toContain("Crop evapotranspiration");
+    expect(text).toMatch(/hono [\d.]+, MIT/);
+  });
+});
+
+describe("a pasted table", () => {
+  const heading =
+    "name;groupId;count;canopyWidthCm;plantHeightCm;shape;topCm;baseCm;heightCm;material;mix;spot";
+  const good = "Door lemon;citrus;2;45;70;round;30;22,5;28;unglazed;lean;South rail";
+
+  it("becomes pots with a planting each, at once and once", async () => {
+    const { store, send } = await houseOf(stock);
+    const form = {
+      formId: "form-0001",
+      table: `${heading}\n${good}\n"Aloe; old";aloe-summer;1;30;40;square;20;15;18;plastic;m;rail`,
+    };
+    expect((await send("/pots/paste", form)).status).toBe(303);
+    await send("/pots/paste", form);
+    const pots = (await store.pots.list("quay")).filter(({ id }) => id.startsWith("pot."));
+    expect(pots.map(({ name, count, firstSpotId }) => [name, count, firstSpotId])).toEqual([
+      ["Door lemon", 2, "rail"],
+      ["Aloe; old", 1, "rail"],
+    ]);
+    expect(await store.journal.list("quay")).toHaveLength(2);
+  });
+
+  it.each([
+    ["tabs", "\t"],
+    ["commas", ","],
+  ])("may be separated by %s", async (_, mark) => {
+    const { send } = await houseOf(stock);
+    const table = [heading, good.replace("22,5", "22")].map((line) => line.replaceAll(";", mark)).join("\n");
+    expect((await send("/pots/paste", { formId: "form-0001", table })).status).toBe(303);
+  });
+
+  it("with faults is kept in no part, every fault told with its row", async () => {
+    const { store, send } = await houseOf(stock);
+    const table = `${heading}\n${good}\nX;oak;0;45;70;round;30;22;28;unglazed;lean;cellar\n;citrus;1;45;70;oval;30;22;28;clay;lean;rail`;
+    const { status, text } = await send("/pots/paste", { formId: "form-0001", table });
+    expect(status).toBe(422);
+    expect(text).toContain("Row 3, How many alike: Enter a number from 1 to 10000.");
+    expect(text).toContain("Row 3, Kind of plant: Choose one of the list.");
+    expect(text).toContain("Row 3, Spot: Choose one of the list.");
+    expect(text).toContain("Row 4, Name: This is still needed.");
+    expect(text).toContain("Row 4, Shape: Choose one of the list.");
+    expect(text).toContain("Row 4, Wall: Choose one of the list.");
+    expect((await store.pots.list("quay")).some(({ id }) => id.startsWith("pot."))).toBe(false);
+  });
+
+  it("without its columns, or without rows, says so", async () => {
+    const { send } = await houseOf(stock);
+    expect((await send("/pots/paste", { table: "name;spot\nx;y" })).text).toContain(
+      "missing from the first row: groupId",
+    );
+    expect((await send("/pots/paste", { table: heading })).text).toContain("there is no pot yet");
+  });
+});
+
+describe("the sheet for an absence", () => {
+  it("says by day what to give, to which pot where, and what to keep dry", async () => {
+    const pots = [
+      potPlan("lemon", { count: 3 }),
+      potPlan("plumeria", {
+        action: "keep-dry",
+        until: day("2027-05-19"),
+        reason: { code: "freshly-planted-dry", numbers: {} },
+      }),
+    ];
+    const { get } = await houseOf({ collection, plan: plan({ pots }) });
+    const { text } = await get("/holiday");
+    // The builder's outlook is down to 20% of 2400 ml on the first day, which leaves room for 1920 ml.
+    expect(text).toContain("Water at South rail: Lemon (3 pots) 1.9 l each.");
+    expect(text).toContain("Plumeria, until Wednesday 19 May");
+    expect(text).toContain("Stay indoors in thunder");
+  });
+});
