@@ -2,6 +2,7 @@ import { type ScaleLinear, scaleLinear } from "d3-scale";
 import { line } from "d3-shape";
 import { localHour } from "../../../core/site/local-days.ts";
 import { HOUR_MS } from "../../../core/weather/weather.ts";
+import { hourSpans } from "../../brief/sky-lines.ts";
 import type { Words } from "../../words/words.ts";
 import type { NextHour } from "./next-hours.ts";
 
@@ -174,10 +175,11 @@ function Gusts({ hours, x, words }: Plot) {
 /** Hours in which nobody works outdoors, crossed out from head to foot. */
 function Thunder({ thunderUtcMs, hours, x }: Plot) {
   const inStrip = thunderUtcMs.filter((at) => at >= hours[0]!.startUtcMs && at <= hours.at(-1)!.startUtcMs);
-  const d = inStrip
-    .map((at) => {
-      const [from, to] = [px(x(at)), px(x(at + HOUR_MS))];
-      return `M${from} ${WARMTH.top - 8}L${to} ${GUSTS.foot}M${to} ${WARMTH.top - 8}L${from} ${GUSTS.foot}`;
+  const [top, foot] = [WARMTH.top - 8, GUSTS.foot];
+  const d = hourSpans(inStrip)
+    .map(({ fromUtcMs, toUtcMs }) => {
+      const [from, to] = [px(x(fromUtcMs)), px(x(toUtcMs))];
+      return `M${from} ${top}V${foot}M${to} ${top}V${foot}M${from} ${top}L${to} ${foot}M${to} ${top}L${from} ${foot}`;
     })
     .join("");
   return d === "" ? null : <path class="strip-thunder" d={d} />;

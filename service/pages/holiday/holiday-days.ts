@@ -15,7 +15,7 @@ export interface HolidayWater {
 const MOST = 0.5;
 const POUR_STEP_ML = 50;
 
-/** Waterings by day as far as the plan reckons, each pot on the first day on which it is due. */
+/** Waterings of coming days as far as the plan reckons, each pot on the first day on which it is due. */
 export function holidayWater(plan: Plan): Map<CalendarDay, HolidayWater[]> {
   const byDay = new Map<CalendarDay, HolidayWater[]>(plan.days.map(({ day }) => [day, []]));
   for (const pot of plan.pots) {
@@ -29,9 +29,11 @@ export function holidayWater(plan: Plan): Map<CalendarDay, HolidayWater[]> {
   return byDay;
 }
 
+/** What the plan waters or leaves dry today, it has weighed; a pot that only falls due later is listed on that day. */
 function dueIndex({ action, outlook }: PotPlan): number {
-  if (action === "keep-dry") return -1;
-  return outlook.reachesRefillShareFrac.findIndex((share) => share >= MOST);
+  if (action === "keep-dry" || action === "water") return -1;
+  const index = outlook.reachesRefillShareFrac.findIndex((share) => share >= MOST);
+  return index === 0 ? -1 : index;
 }
 
 function roomMl({ outlook }: PotPlan, index: number): number {

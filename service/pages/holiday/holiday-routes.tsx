@@ -2,6 +2,7 @@ import { Hono } from "hono";
 import type { Plan } from "../../../core/plan/plan.ts";
 import { briefOf } from "../../brief/brief.ts";
 import { groupedBy } from "../../brief/grouped-by.ts";
+import { groupedDeeds } from "../../brief/grouped-deeds.ts";
 import { namingFor } from "../../brief/naming.ts";
 import { pageText } from "../frame.tsx";
 import type { PageContext } from "../page-context.ts";
@@ -38,7 +39,15 @@ function Sheet({ now, plan, context: { words } }: { now: SiteNow; plan: Plan; co
   const { collection } = now;
   const brief = briefOf({ plan, collection, words });
   const waters = holidayWater(plan);
-  const carriesByDay = new Map(brief.coming.lines.map(({ day, deeds }) => [day, deeds]));
+  const naming = namingFor({ plan, collection, words });
+  const today = groupedDeeds(
+    brief.stops.flatMap(({ deeds }) => deeds),
+    naming,
+  );
+  const deedsByDay = new Map([
+    [plan.forDay, today],
+    ...brief.coming.lines.map(({ day, deeds }) => [day, deeds] as const),
+  ]);
   const last = plan.days.at(-1)?.day;
   return (
     <>
@@ -48,12 +57,12 @@ function Sheet({ now, plan, context: { words } }: { now: SiteNow; plan: Plan; co
         <section class="holiday-day">
           <h2>{words.day(day)}</h2>
           <ul class="plain boxes">
-            {(carriesByDay.get(day) ?? []).map((deed) => (
+            {(deedsByDay.get(day) ?? []).map((deed) => (
               <li>{deed}</li>
             ))}
             <Waters waters={waters.get(day) ?? []} now={now} plan={plan} context={{ words }} />
           </ul>
-          {(waters.get(day) ?? []).length === 0 && (carriesByDay.get(day) ?? []).length === 0 && (
+          {(waters.get(day) ?? []).length === 0 && (deedsByDay.get(day) ?? []).length === 0 && (
             <p>{say("holiday.nothing")}</p>
           )}
         </section>

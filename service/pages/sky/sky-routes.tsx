@@ -1,7 +1,10 @@
 import { Hono } from "hono";
 import type { Plan } from "../../../core/plan/plan.ts";
+import type { Settings } from "../../../core/plan/settings.ts";
 import type { Weather } from "../../../core/weather/weather.ts";
 import { briefOf } from "../../brief/brief.ts";
+import { namingFor } from "../../brief/naming.ts";
+import { comingSky } from "../../brief/sky-lines.ts";
 import { DayStrip } from "../drawing/day-strip.tsx";
 import { DaysBand } from "../drawing/days-band.tsx";
 import { nextHours } from "../drawing/next-hours.ts";
@@ -10,6 +13,7 @@ import type { PageContext } from "../page-context.ts";
 import { PlainMessage } from "../plain-message.tsx";
 import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
+import { fortnight } from "./fortnight.ts";
 import { SpotDays } from "./spot-days.tsx";
 import { thunderHours } from "./thunder-hours.ts";
 
@@ -20,7 +24,10 @@ export function skyRoutes(context: PageContext): Hono {
     const now = await siteNow(context);
     if (!now) return c.redirect("/begin", 303);
     const weather = await context.store.weather.latest(now.site.id);
-    const page = now.plan ? skyPage(context, { now, plan: now.plan, weather }) : nothingKnown(context, now);
+    const settings = await context.store.settings.get(now.site.id);
+    const page = now.plan
+      ? skyPage(context, { now, plan: now.plan, weather, settings })
+      : nothingKnown(context, now);
     return c.html(page);
   });
   return routes;
@@ -37,10 +44,14 @@ function nothingKnown(context: PageContext, now: SiteNow): string {
 
 const STRIP_HOURS = 48;
 
-function skyPage(
-  context: PageContext,
-  { now, plan, weather }: { now: SiteNow; plan: Plan; weather: Weather | null },
-): string {
+interface SkyInput {
+  readonly now: SiteNow;
+  readonly plan: Plan;
+  readonly weather: Weather | null;
+  readonly settings: Settings;
+}
+
+function skyPage(context: PageContext, { now, plan, weather, settings }: SkyInput): string {
   const { words } = context;
   const { say } = words;
   const { zone } = now.site;
@@ -48,6 +59,10 @@ function skyPage(
   const hours = weather
     ? nextHours({ weather, site: now.site, nowUtcMs: context.now(), hourCount: STRIP_HOURS })
     : [];
+  const days = weather
+    ? fortnight({ weather, site: now.site, journal: now.journal, nowUtcMs: context.now(), settings })
+    : plan.days;
+  const naming = namingFor({ plan, collection: now.collection, words });
   return pageText(
     <SiteFrame context={context} now={now} title={say("sky.title")} here="/sky">
       <h1>{say("sky.title")}</h1>
@@ -56,30 +71,32 @@ function skyPage(
       ))}
       <section>
         <h2>{say("sky.hours")}</h2>
-        <DayStrip
-          hours={hours.slice(0, 24)}
-          thunderUtcMs={thunderHours(plan)}
-          deeds={[]}
-          zone={zone}
-          words={words}
-        />
-        <DayStrip
-          hours={hours.slice(24)}
-          thunderUtcMs={thunderHours(plan)}
-          deeds={[]}
-          zone={zone}
-          words={words}
-        />
+        <div class="two">
+          <DayStrip
+            hours={hours.slice(0, 24)}
+            thunderUtcMs={thunderHours(plan)}
+            deeds={[]}
+            zone={zone}
+            words={words}
+          />
+          <DayStrip
+            hours={hours.slice(24)}
+            thunderUtcMs={thunderHours(plan)}
+            deeds={[]}
+            zone={zone}
+            words={words}
+          />
+        </div>
       </section>
       <section>
         <h2>{say("sky.days")}</h2>
-        <DaysBand days={plan.days} words={words} />
+        <DaysBand days={days} words={words} />
         <p class="hint">{say("days.legend")}</p>
         <dl class="days">
-          {brief.coming.lines.map((day) => (
+          {days.slice(1).map((day) => (
             <div>
-              <dt>{day.name}</dt>
-              <dd>{day.sky}</dd>
+              <dt>{words.day(day.day)}</dt>
+              <dd>{comingSky(day, naming)}</dd>
             </div>
           ))}
         </dl>

@@ -30,7 +30,7 @@ export const pot = (id: string, over: Partial<Pot> = {}): Pot => ({
   ...over,
 });
 
-const outlook: PotOutlook = {
+export const outlook: PotOutlook = {
   nowFrac: { low: 0.2, mid: 0.3, high: 0.4 },
   byDayFrac: [flat(0.2), flat(0.1)],
   refillFrac: 0.35,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { DEFAULT_SETTINGS } from "../../../core/plan/settings.ts";
-import { collection as bare, day, plan, potPlan } from "../brief/plan-builder.ts";
+import { collection as bare, day, outlook, plan, potPlan } from "../brief/plan-builder.ts";
 import { houseOf } from "./house-of.ts";
 
 const collection = {
@@ -112,7 +112,8 @@ describe("a pasted table", () => {
 describe("the sheet for an absence", () => {
   it("says by day what to give, to which pot where, and what to keep dry", async () => {
     const pots = [
-      potPlan("lemon", { count: 3 }),
+      potPlan("lemon", { count: 3, outlook: { ...outlook, reachesRefillShareFrac: [0.1, 0.8] } }),
+      potPlan("fig", { action: "water", amountMl: 700, reason: { code: "at-refill-point", numbers: {} } }),
       potPlan("plumeria", {
         action: "keep-dry",
         until: day("2027-05-19"),
@@ -121,8 +122,9 @@ describe("the sheet for an absence", () => {
     ];
     const { get } = await houseOf({ collection, plan: plan({ pots }) });
     const { text } = await get("/holiday");
-    // The builder's outlook is down to 20% of 2400 ml on the first day, which leaves room for 1920 ml.
-    expect(text).toContain("Water at South rail: Lemon (3 pots) 1.9 l each.");
+    expect(text).toContain("Water: Fig, 700 ml.");
+    // The builder's outlook is down to 10% of 2400 ml on the second day, which leaves room for 2160 ml, 2150 as poured.
+    expect(text).toContain("Water at South rail: Lemon (3 pots) 2.1 l each.");
     expect(text).toContain("Plumeria, until Wednesday 19 May");
     expect(text).toContain("Stay indoors in thunder");
   });
