@@ -256,22 +256,16 @@ export const SOURCES = {
   },
   BEESON2010: {
     authors: "Beeson, R. C.",
-    title: "Modeling actual evapotranspiration of Viburnum odoratissimum during production",
+    title: "Modeling actual evapotranspiration of Viburnum odoratissimum during production (title abridged)",
     year: 2010,
     place: "HortScience 45:1260-1264",
-  },
-  BEESON2012: {
-    authors: "Beeson, R. C.",
-    title: "Development of a simple reference evapotranspiration model for irrigation of woody ornamentals",
-    year: 2012,
-    place: "HortScience 47:264-268",
   },
   POE2012: {
     authors: "Poe, S.; Stovin, V.",
     title:
       "Advocating a physically-based hydrological model for green roofs: evapotranspiration during the drying cycle",
     year: 2012,
-    place: "World Green Roof Congress",
+    place: "World Green Roof Congress (title and place from memory)",
   },
   MILLION2015: {
     authors: "Million, J. B.; Yeager, T. H.",
@@ -554,6 +548,24 @@ export const SOURCES = {
     title: "Physical properties of organic and inorganic growing media by particle size",
     year: 2008,
     place: "Acta Horticulturae 779 (title abridged)",
+  },
+  REGAN1997: {
+    authors: "Regan, R. P.",
+    title: "Crop coefficients of container-grown nursery shrubs, Oregon (title and year from memory)",
+    year: 1997,
+    place: "Oregon State University",
+  },
+  WICHURA1988: {
+    authors: "Wichura, M. J.",
+    title: "Algorithm AS 241: The percentage points of the normal distribution",
+    year: 1988,
+    place: "Applied Statistics 37:477-484",
+  },
+  WHITAKER2002: {
+    authors: "Whitaker, J. S.; Hamill, T. M.",
+    title: "Ensemble data assimilation without perturbed observations",
+    year: 2002,
+    place: "Monthly Weather Review 130:1913-1924",
   },
 } as const satisfies Record<string, Source>;
 

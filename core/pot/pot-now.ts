@@ -12,17 +12,15 @@ import type { RestNow } from "../plant/rest.ts";
 import type { Problem } from "../problem.ts";
 import type { SpotForcing } from "../site/forcing.ts";
 import type { SpotId } from "../site/spot.ts";
-import { HOUR_MS } from "../weather/weather.ts";
 import type { TankPlan } from "./balance/tank-of.ts";
 import type { Cloud } from "./cloud.ts";
 import { cloudOf, copyParticles } from "./particles.ts";
 import type { Pot, PotId } from "./pot.ts";
-import { applyEntry } from "./replay/apply-entry.ts";
 import { fadedTo } from "./replay/faded-to.ts";
-import { type PotState, stateAtFirst } from "./replay/pot-state.ts";
+import type { PotState } from "./replay/pot-state.ts";
+import { replay } from "./replay/replay.ts";
 import type { ReplayContext } from "./replay/replay-context.ts";
-import { knownWetness, runTo } from "./replay/run-to.ts";
-import { tankKeeper } from "./replay/tank-keeper.ts";
+import { knownWetness } from "./replay/run-to.ts";
 import type { Vessel } from "./vessel.ts";
 
 /** A pot as it stands at an instant: its journal replayed against the weather. */
@@ -105,28 +103,6 @@ export function potsNow(input: {
   return { pots, problems };
 }
 
-/** A pot's history run to an instant, from the beginning or from a checkpoint. */
-export function replay(
-  to: { events: readonly JournalEntry[]; untilUtcMs: number; from?: PotState },
-  context: ReplayContext,
-): PotState {
-  const firstUtcMs = to.events[0]?.atUtcMs ?? to.untilUtcMs;
-  let state =
-    to.from === undefined
-      ? stateAtFirst({ spotId: context.pot.firstSpotId, atUtcMs: wholeHour(firstUtcMs) })
-      : reopened(to.from);
-  const by = { context, keeper: tankKeeper(context) };
-  for (const entry of to.events) {
-    state = applyEntry(runTo(state, wholeHour(entry.atUtcMs), by), entry, by);
-  }
-  return runTo(state, wholeHour(to.untilUtcMs), by);
-}
-
-/** A checkpoint's own copy, so that running on leaves the checkpoint as it was. */
-function reopened(from: PotState): PotState {
-  return { ...from, particles: from.particles === null ? null : copyParticles(from.particles) };
-}
-
 /** What the balance needs to run a pot on. */
 export function tankPlanOf(now: PotNow): TankPlan {
   return {
@@ -189,8 +165,4 @@ function strangers(entries: readonly JournalEntry[], collection: Collection): Pr
       path: ["journal", entry.id],
       data: { kind: entry.body.kind, potId: entry.potId },
     }));
-}
-
-function wholeHour(utcMs: number): number {
-  return Math.floor(utcMs / HOUR_MS) * HOUR_MS;
 }

@@ -80,12 +80,13 @@ function shedMl({ tank, particles }: Observed): number {
  * A leafy plant about to be watered of which no wilting was told: it was hardly bone dry. One-sided, for a grower may
  * water as early as he likes.
  */
-export function observeThriving(on: Observed): void {
+export function observeThriving(on: Observed): null {
   const likelihood = leftFracs(on).map(
     (left) =>
       THRIVING.atWorst + (1 - THRIVING.atWorst) / (1 + Math.exp((THRIVING.leftFrac - left) / THRIVING.band)),
   );
   reweigh(on.particles, { likelihood, seed: on.seed });
+  return null;
 }
 
 /** A finger in the mix or a pot lifted in the hand: weak, worded as likelihoods. */

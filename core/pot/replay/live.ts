@@ -10,7 +10,7 @@ import type { ReplayContext } from "./replay-context.ts";
 const DAY_MS = 24 * HOUR_MS;
 /** Rain of a day that counts as a soaking, share of capacity. Chosen by us. */
 const SOAKING_FRAC = 0.1;
-/** Cutting back took 40 % off at once and was made good in 60 days, in nursery shrubs. [REGAN, from memory] */
+/** Cutting back took 40 % off at once and was made good in 60 days, in nursery shrubs. [REGAN1997] */
 const PRUNED = { leftFrac: 0.6, backDays: 60 } as const;
 
 /** What some hours of one day do to the plant, its water apart: warmth, healing, soaking rain. */

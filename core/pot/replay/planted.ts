@@ -1,0 +1,85 @@
+import type { RootWork } from "../../journal/entry.ts";
+import { type MixInVessel, mixInVessel } from "../../mix/mix-in-vessel.ts";
+import { careFrom } from "../../plant/aftercare.ts";
+import { dryDays } from "../../plant/care-days.ts";
+import { plantMassKg } from "../../plant/plant-mass.ts";
+import { drawParticles, drawRepotted } from "../learn/draw-particles.ts";
+import { setPlantedWetness } from "../learn/wetness.ts";
+import type { Particles } from "../particles.ts";
+import { wetAboveFrac } from "../wet-above.ts";
+import type { Applying, EntryOf } from "./applying.ts";
+import { fadedTo } from "./faded-to.ts";
+import type { PotState } from "./pot-state.ts";
+import type { ReplayContext } from "./replay-context.ts";
+import { seedFor } from "./seed-for.ts";
+
+/** The state after planting or repotting; a mix or vessel that cannot be is told and changes nothing. */
+export function planted(state: PotState, entry: EntryOf<"planted">, by: Applying): PotState {
+  const { context } = by;
+  const { vessel, mixId } = entry.body;
+  const mix = context.mixes.get(mixId);
+  if (mix === undefined) throw new RangeError(`mix ${mixId} is not known`);
+  const outcome = mixInVessel({ mix, vessel, components: context.components });
+  if (outcome.ok) return plantedIn(fadedTo(state, entry.atUtcMs, context), entry, outcome.value, by);
+  const problems = outcome.problems.map((problem) => ({
+    ...problem,
+    path: ["journal", entry.id, ...problem.path],
+  }));
+  return { ...state, doubts: [...state.doubts, ...problems] };
+}
+
+function plantedIn(
+  state: PotState,
+  entry: EntryOf<"planted">,
+  inVessel: MixInVessel,
+  { context, keeper }: Applying,
+): PotState {
+  const { atUtcMs, body } = entry;
+  const { vessel, mixId, roots, mixWet } = body;
+  const { leafy } = context.values;
+  const needDays = dryDays({ roots, leafy }, [context.pot.dryDays, context.settings.dryDays]);
+  const wateredIn = mixWet === "watered-in";
+  const next = {
+    ...state,
+    planting: {
+      plantedUtcMs: atUtcMs,
+      vessel,
+      mixId,
+      roots,
+      inVessel,
+      wetAboveFrac: wetAboveFrac(inVessel, vessel),
+    },
+    particles: drawn(state, entry, inVessel, context),
+    care: careFrom({ plantedUtcMs: atUtcMs, roots, leafy, needDays, wateredIn }),
+    blindHours: 0,
+    rootsShareFrac: 1,
+    fadedUtcMs: atUtcMs,
+    lastWateredUtcMs: wateredIn ? atUtcMs : state.lastWateredUtcMs,
+  };
+  setPlantedWetness(keeper.tankFor(next), {
+    mixWet: mixWet ?? usualWetness(roots, leafy),
+    seed: seedFor(context, entry.id) + 1,
+  });
+  return next;
+}
+
+function drawn(
+  state: PotState,
+  entry: EntryOf<"planted">,
+  inVessel: MixInVessel,
+  context: ReplayContext,
+): Particles {
+  const draw = {
+    seed: seedFor(context, entry.id),
+    inVessel,
+    plantMassKg: plantMassKg(context.pot, context.values),
+  };
+  if (state.particles === null) return drawParticles({ ...draw, size: context.settings.cloudSize });
+  const sameWall = state.planting?.vessel.material === entry.body.vessel.material;
+  return drawRepotted(state.particles, { ...draw, sameWall });
+}
+
+/** Where the grower does not say: cut roots of plants that store water go into dry mix. Common practice. */
+function usualWetness(roots: RootWork, leafy: boolean): "dry" | "moist" {
+  return leafy || roots === "undisturbed" || roots === "teased" ? "moist" : "dry";
+}
