@@ -1,4 +1,5 @@
 import type { JournalEntry } from "../journal/entry.ts";
+import type { PotNow } from "../pot/pot-now.ts";
 import { instantOf } from "../site/instant.ts";
 import { calendarDay } from "../site/local-days.ts";
 import { dayOutlines } from "../weather/day-outline.ts";
@@ -21,6 +22,8 @@ export interface PlanInput {
   readonly nowUtcMs: number;
   readonly settings: Settings;
   readonly previous?: Plan;
+  /** The pots as they stand now, where somebody has kept them on; else the journal is replayed. */
+  readonly pots?: readonly PotNow[];
 }
 
 /**

@@ -30,13 +30,9 @@ export function weigh(input: PlanInput): Weighed {
   const { collection, nowUtcMs } = input;
   const { entries, notes } = settleEntries(input.journal);
   const { context, past } = planContext({ ...input, journal: entries });
-  const { pots, problems } = potsNow({
-    collection,
-    journal: entries,
-    past,
-    nowUtcMs,
-    settings: input.settings,
-  });
+  const { pots, problems } = input.pots
+    ? { pots: input.pots, problems: [] }
+    : potsNow({ collection, journal: entries, past, nowUtcMs, settings: input.settings });
   const spots = new Map(collection.spots.map((spot) => [spot.id, spot]));
   const homes = homeSpots({ pots: collection.pots, spots, journal: entries, nowUtcMs });
   const studies = pots
