@@ -9,6 +9,7 @@ import { fixedFiles } from "./fixed-files.ts";
 import { Frame, pageText } from "./frame.tsx";
 import { holidayRoutes } from "./holiday/holiday-routes.tsx";
 import { houseRoutes } from "./house/house-routes.tsx";
+import { correctRoutes } from "./journal/correct-routes.tsx";
 import { journalRoutes } from "./journal/journal-routes.tsx";
 import { mixesRoutes } from "./mixes/mixes-routes.tsx";
 import type { PageContext } from "./page-context.ts";
@@ -59,6 +60,7 @@ export function createApp(input: AppInput): Hono {
     spotsRoutes,
     skyRoutes,
     journalRoutes,
+    correctRoutes,
     houseRoutes,
     holidayRoutes,
   ])

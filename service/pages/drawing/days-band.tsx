@@ -44,7 +44,8 @@ interface DayProps {
 
 function Day({ day, x, step, scales: { warmth, rain }, words }: DayProps) {
   const bar = Math.min(14, step * 0.5);
-  const number = (name: string, value: number) => words.figure(name, value)?.number ?? "";
+  // Whole degrees: two weeks stand on the width of a phone.
+  const number = (name: string, value: number) => words.figure(name, Math.round(value))?.number ?? "";
   const box = (mm: number) =>
     `M${px(x - bar / 2)} ${RAIN.foot}V${px(rain(mm))}H${px(x + bar / 2)}V${RAIN.foot}Z`;
   const [coldest, hottest] = [warmth(day.tempMinC.mid), warmth(day.tempMaxC.mid)];

@@ -42,8 +42,10 @@ export function About({ words: { say } }: { words: Words }) {
         <h2>{say("house.about")}</h2>
         <p>{say("house.about-text", { version: OWN.version, licence: OWN.license })}</p>
       </section>
-      <section>
-        <h2>{say("house.sources")}</h2>
+      <details class="log">
+        <summary>
+          <h2>{say("house.sources")}</h2>
+        </summary>
         <ul>
           {Object.values(SOURCES).map(({ authors, title, year, place }) => (
             <li>
@@ -51,9 +53,11 @@ export function About({ words: { say } }: { words: Words }) {
             </li>
           ))}
         </ul>
-      </section>
-      <section>
-        <h2>{say("house.libraries")}</h2>
+      </details>
+      <details class="log">
+        <summary>
+          <h2>{say("house.libraries")}</h2>
+        </summary>
         <ul>
           {BORROWED.map(({ name, version, licence }) => (
             <li>
@@ -61,7 +65,7 @@ export function About({ words: { say } }: { words: Words }) {
             </li>
           ))}
         </ul>
-      </section>
+      </details>
     </>
   );
 }

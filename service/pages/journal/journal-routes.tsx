@@ -16,6 +16,7 @@ import { keepEntry } from "../keep-entry.ts";
 import type { PageContext } from "../page-context.ts";
 import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
+import { EntryRow } from "./entry-row.tsx";
 import { entryWhat } from "./entry-text.ts";
 import { whenText } from "./when-text.ts";
 
@@ -131,23 +132,14 @@ function journalPage(context: PageContext, { now, search, typed, problems }: Jou
         )}
         <ul class="plain logged">
           {lines.slice(0, SHOWN_AT_MOST).map(({ entry, when, text }) => (
-            <li>
-              <p>
-                <span class="when">{when}</span> {text}
-              </p>
-              <form method="post" action="/undo">
-                <input type="hidden" name="entryId" value={`undo.${newFormId()}`} />
-                <input type="hidden" name="ofEntryId" value={entry.id} />
-                <input type="hidden" name="backTo" value="/journal" />
-                <button
-                  type="submit"
-                  class="quiet"
-                  aria-label={say("today.undo-label", { text: `${when} ${text}` })}
-                >
-                  {say("today.undo")}
-                </button>
-              </form>
-            </li>
+            <EntryRow
+              entry={entry}
+              when={when}
+              text={text}
+              backTo="/journal"
+              undoId={newFormId()}
+              words={words}
+            />
           ))}
         </ul>
         {lines.length > SHOWN_AT_MOST && (

@@ -6,6 +6,7 @@ import { namingFor } from "../../brief/naming.ts";
 import type { Words } from "../../words/words.ts";
 import { OutlookBand } from "../drawing/outlook-band.tsx";
 import type { FormView } from "../forms/fields.tsx";
+import { EntryRow } from "../journal/entry-row.tsx";
 import { entryWhat } from "../journal/entry-text.ts";
 import { whenText } from "../journal/when-text.ts";
 import { LOG_KINDS, type LogKind } from "./log-body.ts";
@@ -186,24 +187,14 @@ function Entries({ entries, collection, words, newId, stand }: PotPageProps) {
       {entries.length === 0 && <p>{words.say("journal.empty")}</p>}
       <ul class="plain logged">
         {entries.map((entry) => (
-          <li>
-            <p>
-              <span class="when">{whenText(entry.atUtcMs, collection.site.zone, words)}</span>{" "}
-              {entryWhat(entry, { collection, words })}
-            </p>
-            <form method="post" action="/undo">
-              <input type="hidden" name="entryId" value={`undo.${newId()}`} />
-              <input type="hidden" name="ofEntryId" value={entry.id} />
-              <input type="hidden" name="backTo" value={`/pots/${encodeURIComponent(stand.pot.id)}`} />
-              <button
-                type="submit"
-                class="quiet"
-                aria-label={words.say("today.undo-label", { text: entryWhat(entry, { collection, words }) })}
-              >
-                {words.say("today.undo")}
-              </button>
-            </form>
-          </li>
+          <EntryRow
+            entry={entry}
+            when={whenText(entry.atUtcMs, collection.site.zone, words)}
+            text={entryWhat(entry, { collection, words })}
+            backTo={`/pots/${encodeURIComponent(stand.pot.id)}`}
+            undoId={newId()}
+            words={words}
+          />
         ))}
       </ul>
     </section>

@@ -144,3 +144,43 @@ describe("a pot's page", () => {
     expect((await get("/pots")).text).not.toContain("/pots/fig");
   });
 });
+
+describe("a correction", () => {
+  it("begins with the entry as it stands and leaves it untouched", async () => {
+    const { store, get, send } = await houseOf(stock);
+    await send("/pots/lemon/log", {
+      formId: "form-0001",
+      kind: "watered",
+      waterMl: "800",
+      day: "2027-05-11",
+      time: "07:30",
+    });
+    const first = (await store.journal.list("quay")).at(-1)!;
+    const address = `/journal/${encodeURIComponent(first.id)}/correct`;
+    const { text } = await get(address);
+    expect(text).toContain('value="800"');
+    expect(text).toContain('value="07:30"');
+    await send(address, {
+      formId: "form-0002",
+      kind: "watered",
+      waterMl: "950",
+      day: "2027-05-11",
+      time: "07:30",
+    });
+    expect((await store.journal.list("quay")).find(({ id }) => id === first.id)).toEqual(first);
+    const after = (await get("/pots/lemon")).text;
+    expect(after).toContain("Watered, 950 ml");
+    expect(after).not.toContain("Watered, 800 ml");
+  });
+
+  it("says what is missing, and there is none for an unknown entry", async () => {
+    const { get, send } = await houseOf(stock);
+    const { status, text } = await send("/journal/planted-lemon/correct", {
+      formId: "form-0001",
+      kind: "planted",
+    });
+    expect(status).toBe(422);
+    expect(text).toContain("still to be mended");
+    expect((await get("/journal/none/correct")).status).toBe(404);
+  });
+});

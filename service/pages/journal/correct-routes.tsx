@@ -1,0 +1,93 @@
+import { type Context, Hono } from "hono";
+import type { JournalEntry } from "../../../core/journal/entry.ts";
+import type { Problem } from "../../../core/problem.ts";
+import { calendarDay } from "../../../core/site/local-days.ts";
+import { typedForm } from "../forms/form-body.ts";
+import type { Typed } from "../forms/form-problems.ts";
+import { happenedAt } from "../forms/happened-at.ts";
+import { idOfEntry, idOfForm } from "../forms/id-of-form.ts";
+import { pageText } from "../frame.tsx";
+import { keepEntry } from "../keep-entry.ts";
+import type { PageContext } from "../page-context.ts";
+import { bodyOfLog, type LogKind } from "../pots/log-body.ts";
+import { LogForm } from "../pots/log-form.tsx";
+import { kindOfBody, typedOfBody, typedOfInstant } from "../pots/typed-of-body.ts";
+import { SiteFrame } from "../site-frame.tsx";
+import { type SiteNow, siteNow } from "../site-now.ts";
+import { entryText } from "./entry-text.ts";
+
+interface Found {
+  readonly now: SiteNow;
+  readonly entry: JournalEntry;
+  readonly kind: LogKind;
+}
+
+/** An entry is never changed; a correction says how it should have read. */
+export function correctRoutes(context: PageContext): Hono {
+  const routes = new Hono();
+  routes.get("/journal/:id/correct", async (c) => {
+    const found = await foundEntry(c, context);
+    if (!found) return c.notFound();
+    const { entry, now } = found;
+    const typed = { ...typedOfBody(entry.body), ...typedOfInstant(entry.atUtcMs, now.site.zone) };
+    return c.html(correctPage(context, found, { typed, problems: [] }));
+  });
+  routes.post("/journal/:id/correct", async (c) => {
+    const found = await foundEntry(c, context);
+    if (!found) return c.notFound();
+    const typed = await typedForm(c);
+    const { zone } = found.now.site;
+    const nowUtcMs = context.now();
+    const body = bodyOfLog(found.kind, typed);
+    const at = happenedAt(typed, { nowUtcMs, zone, today: calendarDay(nowUtcMs, zone) });
+    if (!body.ok || !at.ok) {
+      const problems = [body, at].flatMap((part) => (part.ok ? [] : part.problems));
+      return c.html(correctPage(context, found, { typed, problems }), 422);
+    }
+    const { id: ofEntryId, potId } = found.entry;
+    await keepEntry(context, {
+      id: idOfEntry(typed),
+      body: {
+        kind: "correction",
+        ofEntryId,
+        atUtcMs: at.value,
+        ...(potId === undefined ? {} : { potId }),
+        body: body.value,
+      },
+    });
+    return c.redirect(potId === undefined ? "/journal" : `/pots/${encodeURIComponent(potId)}`, 303);
+  });
+  return routes;
+}
+
+async function foundEntry(c: Context, context: PageContext): Promise<Found | null> {
+  const now = await siteNow(context);
+  const entry = now?.journal.find(({ id }) => id === c.req.param("id"));
+  const kind = entry ? kindOfBody(entry.body) : null;
+  return now && entry && kind ? { now, entry, kind } : null;
+}
+
+function correctPage(
+  context: PageContext,
+  { now, entry, kind }: Found,
+  { typed, problems }: { typed: Typed; problems: readonly Problem[] },
+): string {
+  const { words } = context;
+  const title = words.say("correct.title");
+  return pageText(
+    <SiteFrame context={context} now={now} title={title} here="/journal">
+      <h1>{title}</h1>
+      <p class="lead">
+        {words.say("correct.lead", { entry: entryText(entry, { collection: now.collection, words }) })}
+      </p>
+      <LogForm
+        kind={kind}
+        form={{ typed, problems, words }}
+        collection={now.collection}
+        action={`/journal/${encodeURIComponent(entry.id)}/correct`}
+        formId={idOfForm(typed)}
+        today={calendarDay(context.now(), now.site.zone)}
+      />
+    </SiteFrame>,
+  );
+}

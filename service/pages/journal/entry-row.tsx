@@ -1,0 +1,47 @@
+import type { JournalEntry } from "../../../core/journal/entry.ts";
+import type { Words } from "../../words/words.ts";
+import { kindOfBody } from "../pots/typed-of-body.ts";
+
+interface EntryRowProps {
+  readonly entry: JournalEntry;
+  readonly when: string;
+  readonly text: string;
+  /** Where taking it back leads. */
+  readonly backTo: string;
+  readonly undoId: string;
+  readonly words: Words;
+}
+
+/** An entry with the ways to set it right. */
+export function EntryRow({ entry, when, text, backTo, undoId, words }: EntryRowProps) {
+  const { say } = words;
+  return (
+    <li>
+      <p>
+        <span class="when">{when}</span> {text}
+      </p>
+      <div class="entry-doors">
+        {kindOfBody(entry.body) !== null && (
+          <a
+            href={`/journal/${encodeURIComponent(entry.id)}/correct`}
+            aria-label={say("correct.label", { text: `${when} ${text}` })}
+          >
+            {say("correct.door")}
+          </a>
+        )}
+        <form method="post" action="/undo">
+          <input type="hidden" name="entryId" value={`undo.${undoId}`} />
+          <input type="hidden" name="ofEntryId" value={entry.id} />
+          <input type="hidden" name="backTo" value={backTo} />
+          <button
+            type="submit"
+            class="quiet"
+            aria-label={say("today.undo-label", { text: `${when} ${text}` })}
+          >
+            {say("today.undo")}
+          </button>
+        </form>
+      </div>
+    </li>
+  );
+}
