@@ -1,4 +1,4 @@
-import { careAfter, rootsFracOf, soaked } from "../../plant/aftercare.ts";
+import { type Care, careAfter, rootsFracOf, soaked } from "../../plant/aftercare.ts";
 import { restNow } from "../../plant/rest.ts";
 import { warmthAfter } from "../../plant/warmth.ts";
 import type { SpotForcing } from "../../site/forcing.ts";
@@ -23,10 +23,13 @@ export function lived(
   const tempC = forcing.plantTempC.subarray(fromHour, toHour);
   const warmth = warmthAfter(state.warmth, { startUtcMs, tempC });
   const after = { ...state, warmth, atUtcMs: forcing.startUtcMs + toHour * HOUR_MS, blindHours: 0 };
-  const { care } = after;
-  // A cut that has closed and roots that are whole have nothing more to come through.
-  if (care === null || (care.healedUtcMs !== null && rootsFracOf(care) === 1)) return after;
+  if (after.care === null || after.careOver) return after;
   return careThrough(after, { rainMm: forcing.rainMm.subarray(fromHour, toHour), startUtcMs, tempC });
+}
+
+/** Nothing is left to heal or to wait for. */
+function isWhole(care: Care): boolean {
+  return care.healedUtcMs !== null && care.firstDrinkUtcMs !== null && rootsFracOf(care) === 1;
 }
 
 /** Aftercare through the hours; rain that sums to a soaking within the day begins the wait anew. */
@@ -54,8 +57,14 @@ function careThrough(
 
 /** What is decided once a day. */
 export function dayBegun(state: PotState, context: ReplayContext): PotState {
-  const rootsShareFrac = state.care === null ? 1 : inSteps(rootsFracOf(state.care));
-  return { ...withRest(state, context), dayRainMm: 0, rootsShareFrac, shootsShareFrac: shootsShare(state) };
+  const { care } = state;
+  return {
+    ...withRest(state, context),
+    dayRainMm: 0,
+    rootsShareFrac: care === null ? 1 : inSteps(rootsFracOf(care)),
+    shootsShareFrac: shootsShare(state),
+    careOver: care !== null && isWhole(care),
+  };
 }
 
 /** The state with rest decided from what is known now. */

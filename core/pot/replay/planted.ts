@@ -51,6 +51,7 @@ function plantedIn(
     },
     particles: drawn(state, entry, inVessel, context),
     care: careFrom({ plantedUtcMs: atUtcMs, roots, leafy, needDays, wateredIn }),
+    careOver: false,
     blindHours: 0,
     rootsShareFrac: 1,
     fadedUtcMs: atUtcMs,

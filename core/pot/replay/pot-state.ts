@@ -30,6 +30,8 @@ export interface PotState {
   readonly planting: Planting | null;
   readonly particles: Particles | null;
   readonly care: Care | null;
+  /** Decided once a day: nothing is left to heal or to wait for. */
+  readonly careOver: boolean;
   readonly warmth: Warmth;
   /** Decided once a day and after each report. */
   readonly rest: RestNow;
@@ -55,6 +57,7 @@ export function stateAtFirst(first: { spotId: SpotId; atUtcMs: number }): PotSta
     planting: null,
     particles: null,
     care: null,
+    careOver: false,
     warmth: NO_WARMTH,
     rest: { restingShareFrac: 0, why: "weather-unknown" },
     rootsShareFrac: 1,

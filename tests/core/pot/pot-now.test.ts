@@ -165,6 +165,19 @@ describe("pots now", () => {
     expect(rained.aftercare!.dryUntilUtcMs).toBeGreaterThan(dry.aftercare!.dryUntilUtcMs);
   });
 
+  it("is past its dry wait after two warm days when the ball was left whole", () => {
+    const shifted: EntryBody = { ...PLANTED, mixWet: "moist" } as EntryBody;
+    const at = (days: number) =>
+      potAfter({ hours: days * DAY, entries: journal([[0, shifted]]) }).pots[0]!.aftercare!;
+    expect(at(0.5).stage).toBe("dry");
+    expect(at(2).stage).toBe("first-drink");
+    const entries = journal([
+      [0, shifted],
+      [2 * DAY, RAN_THROUGH],
+    ]);
+    expect(potAfter({ hours: 3 * DAY, entries }).pots[0]!.aftercare!.stage).toBe("easing");
+  });
+
   it("asks what happened when a weighing cannot be", () => {
     const entries = journal([
       [0, PLANTED],
