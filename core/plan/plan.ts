@@ -184,6 +184,7 @@ export type ReasonCode =
   | "trouble-seen"
   | "still-wet"
   | "has-enough"
+  | "stands-drought"
   | "no-room"
   | "weather-unknown"
   | "too-heavy";

@@ -51,6 +51,7 @@ export const REASONS = namesOf<ReasonCode>({
   "trouble-seen": 1,
   "still-wet": 1,
   "has-enough": 1,
+  "stands-drought": 1,
   "no-room": 1,
   "weather-unknown": 1,
   "too-heavy": 1,

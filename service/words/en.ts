@@ -115,6 +115,9 @@ export const EN = {
   "reason.still-wet.bare": "It is still wet enough.",
   "reason.has-enough": "It has water for {leftDays, plural, one {another day} other {another # days}}.",
   "reason.has-enough.bare": "It has water enough.",
+  "reason.stands-drought":
+    "It is dry, but stands it for {standsDays, plural, one {a day} other {# days}}; nothing is lost by waiting.",
+  "reason.stands-drought.bare": "It is dry, but stands it; nothing is lost by waiting.",
   "reason.no-room": "There is no place left under cover for it.",
   "reason.no-room.bare": "There is no place left under cover for it.",
   "reason.weather-unknown": "The weather ahead is unknown, so the careful choice was made.",

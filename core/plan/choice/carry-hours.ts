@@ -17,15 +17,15 @@ export interface CarrySpan {
   readonly byHour: number;
 }
 
-/** In before the danger that it is for begins: the last working hour of the day that ends before the onset. */
+/** In before the first of the dangers that it is for begins: the last working hour of the day that ends before the onset. */
 export function carryInSpan(
   { days }: Pick<PlanContext, "days">,
-  { stander, homeAt, day: d, term }: AtHome & { day: number; term: HarmTerm },
+  { stander, homeAt, day: d, terms }: AtHome & { day: number; terms: readonly HarmTerm[] },
 ): CarrySpan | null {
   const day = days[d]!;
   const first = day.workHours[0];
   if (first === undefined) return null;
-  const onset = onsetHour(homeAt, d, dangersOf(stander, term)) ?? day.toHour;
+  const onset = onsetHour(homeAt, d, dangersOf(stander, terms)) ?? day.toHour;
   const before = day.workHours.filter((hour) => hour + 1 <= onset);
   return { fromHour: first, byHour: (before.at(-1) ?? first) + 1 };
 }
@@ -50,10 +50,12 @@ export function carryOutSpan(
 /** Degrees above the line of damage from which a morning is mild enough. Chosen by us. */
 const COLD_MARGIN_C = 1;
 
-/** What the onset is looked for in: the danger that the carry is for. */
-function dangersOf(stander: Stander, term: HarmTerm): Dangers {
-  if (term === "cold") return { belowC: stander.now.values.damageC };
-  if (term === "wind") return { tipMPerS: tipMPerS(stander) };
-  if (term === "heat") return { aboveC: heatLimitC(stander) };
-  return { rain: true };
+/** What the onset is looked for in: every danger that the carry is for. */
+function dangersOf(stander: Stander, terms: readonly HarmTerm[]): Dangers {
+  return {
+    ...(terms.includes("cold") ? { belowC: stander.now.values.damageC } : {}),
+    ...(terms.includes("wind") ? { tipMPerS: tipMPerS(stander) } : {}),
+    ...(terms.includes("heat") ? { aboveC: heatLimitC(stander) } : {}),
+    ...(terms.some((term) => term.startsWith("wet")) ? { rain: true } : {}),
+  };
 }

@@ -16,26 +16,55 @@ export function lacksRoom({ chosen, wished }: Place): boolean {
   return wished !== null && chosen !== null && usesRoom(wished) && !usesRoom(chosen);
 }
 
-/** Settles every pot's days, room under cover going where it saves most. */
+/** Settles every pot's days, room under cover and carries before work going where they save most. */
 export function choosePlaces(context: PlanContext, studies: readonly PotStudy[]): Map<PotId, Place> {
   const asking = studies.filter(({ options }) => options.length > 0);
-  const { spotOf: given } = giveRoom(asking.flatMap(wishOf), roomsLeft(context, studies));
+  const { tripsBeforeWork } = context.settings;
+  const ways = new Map(asking.map((study) => [study.now.pot.id, waysOf(study)]));
+  const { optionOf } = giveRoom(
+    asking.flatMap((study) => wishOf(study, ways.get(study.now.pot.id)!)),
+    {
+      rooms: roomsLeft(context, studies),
+      ...(tripsBeforeWork === undefined ? {} : { tripsToday: tripsBeforeWork }),
+    },
+  );
   return new Map(
     studies.map((study) => {
       const potId = study.now.pot.id;
-      const free = cheapest(study.options.filter((option) => !usesRoom(option)));
-      const spotId = given.get(potId);
-      const inRoom = cheapest(
-        study.options.filter((option) => usesRoom(option) && option.away.spot.id === spotId),
-      );
-      return [potId, { chosen: inRoom ?? free, wished: cheapest(study.options) }];
+      const own = ways.get(potId);
+      const given = own?.limited[optionOf.get(potId) ?? -1];
+      return [potId, { chosen: given ?? own?.free ?? null, wished: cheapest(study.options) }];
     }),
   );
+}
+
+/** The ways of one pot: the best that takes neither room nor a carry of today, and those that take either and are better. */
+interface Ways {
+  readonly free: CarryOption | null;
+  readonly limited: readonly CarryOption[];
+}
+
+function waysOf({ options, home, here }: PotStudy): Ways {
+  const startsAway = here !== home;
+  const isFree = (option: CarryOption) => !usesRoom(option) && tripsToday(option, startsAway) === 0;
+  const free = cheapest(options.filter(isFree));
+  const groups = new Map<string, CarryOption>();
+  for (const option of options) {
+    if (isFree(option) || (free !== null && option.cost >= free.cost)) continue;
+    const key = `${usesRoom(option) ? option.away.spot.id : ""} ${tripsToday(option, startsAway)}`;
+    const best = groups.get(key);
+    if (best === undefined || option.cost < best.cost) groups.set(key, option);
+  }
+  return { free, limited: [...groups].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, option]) => option) };
 }
 
 /** An option takes a place as soon as the pot spends a day away; a pot on its way home does not. */
 function usesRoom({ days }: CarryOption): boolean {
   return days.includes(true);
+}
+
+function tripsToday({ days }: CarryOption, startsAway: boolean): number {
+  return days[0] === startsAway ? 0 : 1;
 }
 
 function cheapest(options: readonly CarryOption[]): CarryOption | null {
@@ -47,25 +76,22 @@ function cheapest(options: readonly CarryOption[]): CarryOption | null {
 /** Cost of leaving a pot without the place it cannot be carried from: more than any harm. */
 const CANNOT_LEAVE = 1000;
 
-function wishOf(study: PotStudy): RoomWish[] {
+function wishOf(study: PotStudy, { free, limited }: Ways): RoomWish[] {
+  if (limited.length === 0) return [];
   const { pot, vessel } = study.now;
   const count = pot.count ?? 1;
-  const free = cheapest(study.options.filter((option) => !usesRoom(option)));
-  const costWithout = free?.cost ?? CANNOT_LEAVE;
-  const costAt = new Map<SpotId, number>();
-  for (const option of study.options) {
-    const id = option.away.spot.id;
-    if (!usesRoom(option) || option.cost >= Math.min(costWithout, costAt.get(id) ?? costWithout)) continue;
-    costAt.set(id, option.cost);
-  }
-  if (costAt.size === 0) return [];
+  const startsAway = study.here !== study.home;
   return [
     {
       id: pot.id,
       places: count,
       areaCm2: count * vessel.topCm ** 2,
-      costWithout: costWithout * count,
-      costAt: new Map([...costAt].map(([id, cost]) => [id, cost * count])),
+      costWithout: (free?.cost ?? CANNOT_LEAVE) * count,
+      options: limited.map((option) => ({
+        cost: option.cost * count,
+        spotId: usesRoom(option) ? option.away.spot.id : null,
+        tripsToday: tripsToday(option, startsAway) * count,
+      })),
     },
   ];
 }

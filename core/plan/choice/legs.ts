@@ -37,8 +37,18 @@ export function savedByTerm(
     .sort((a, b) => b.harm - a.harm || (a.term < b.term ? -1 : 1));
 }
 
+/** Every harm that is a good part of what a leg saves: any of them may set the hour. */
+export function purposesOf(option: Pick<CarryOption, "costs">, leg: Leg): HarmTerm[] {
+  const saved = savedByTerm(option, leg);
+  const all = saved.reduce((sum, { harm }) => sum + Math.max(0, harm), 0);
+  return saved.filter(({ harm }) => harm > GOOD_PART_FRAC * all).map(({ term }) => term);
+}
+
+/** Chosen by us. */
+const GOOD_PART_FRAC = 0.04;
+
 /**
- * What a leg is for: the largest saving of the day on which it begins, since that day sets the hour; the largest of
+ * What a leg is mostly for: the largest saving of the day on which it begins, since that day sets the hour; the largest of
  * the whole leg where its first day saves little.
  */
 export function purposeOf(option: Pick<CarryOption, "costs">, leg: Leg): HarmTerm {

@@ -1,8 +1,14 @@
+/**
+ * How much dearer waiting must be than watering, in pours, before the can is fetched. Chosen by us: for less, a grower
+ * would rather look again tomorrow.
+ */
+const WORTH_FETCHING_POURS = 0.3;
+
 /** Costs of giving the next water on each morning from today on, before any harm of the water itself. */
 export interface WaitCosts {
   /** By morning; the last is "not within the horizon". */
   readonly byMorning: readonly number[];
-  /** The morning that costs least; 0 = today. */
+  /** The morning that costs least; 0 = today, when that is worth fetching the can for. */
   readonly best: number;
 }
 
@@ -24,11 +30,15 @@ export function waitForWater(input: {
   const byMorning = [pourHarm];
   let thirst = 0;
   let best = 0;
+  let least = pourHarm * (1 + WORTH_FETCHING_POURS);
   for (let d = 0; d < thirstByDay.length; d++) {
     thirst += thirstByDay[d]!;
     const saved = Math.min(1, reliefByDay[d]! + usedByDay[d]!);
-    byMorning.push(thirst + pourHarm * (1 - saved));
-    if (byMorning[d + 1]! < byMorning[best]!) best = d + 1;
+    const cost = thirst + pourHarm * (1 - saved);
+    byMorning.push(cost);
+    if (cost >= least) continue;
+    least = cost;
+    best = d + 1;
   }
   return { byMorning, best };
 }

@@ -16,6 +16,11 @@ const LEACHING_FRAC = 0.15;
 const PART_FRAC = 0.4;
 /** How much sooner a part watering has to be repeated: this share of a pour more. Chosen by us. */
 const PART_AGAIN = 0.5;
+/**
+ * Share of the cloud that must come to its refill point before tomorrow's round. Chosen by us: water asked for on less
+ * than an even chance is a pot found moist, and a grower who stops believing.
+ */
+const LEAST_DUE_SHARE = 0.4;
 const WET_TERMS: readonly WetTerm[] = ["wet-roots", "wet-wound", "wet-cold"];
 
 export type WaterDeed = "through" | "part" | "hold" | "not-due";
@@ -38,6 +43,8 @@ export interface WaterChoice {
   readonly harmDone: Readonly<Record<WetTerm, number>>;
   /** Share of the cloud in which what was decided about the water is the lesser harm. */
   readonly rightShareFrac: number;
+  /** Share of the cloud in which a day's wait costs less than fetching the can. */
+  readonly canWaitShareFrac: number;
   /** Rain brings this share of what is missing before the day on which waiting ends. */
   readonly rainReliefFrac: number;
   readonly wait: WaitCosts;
@@ -68,11 +75,13 @@ export function waterChoice(context: PlanContext, pouring: Pouring): WaterChoice
     thirstSaved: 0,
     harmDone: { "wet-roots": 0, "wet-wound": 0, "wet-cold": 0 },
     rightShareFrac: 1 - due,
+    canWaitShareFrac: canWaitShareFrac(rolled, wait),
     rainReliefFrac: wait.best === 0 ? 0 : (relief[Math.min(wait.best, relief.length) - 1] ?? 0),
     wait,
   };
   const freshLeafy = awaitsWateringIn(now, context.nowUtcMs);
-  if (hour === null || missing <= 0 || (wait.best !== 0 && !freshLeafy)) return idle;
+  const isDue = wait.best === 0 && due >= LEAST_DUE_SHARE;
+  if (hour === null || missing <= 0 || !(isDue || freshLeafy)) return idle;
   const wholeMl = firstDrinkMl(now, missing) ?? Number.POSITIVE_INFINITY;
   const whole = tryPour(context, pouring, { hour, waterMl: wholeMl });
   const waiting = Math.min(...wait.byMorning.slice(1));
@@ -100,6 +109,15 @@ export function waitFor(
     usedByDay: usedInPours(rolled.course),
     pourHarm: pourHarm(context.settings, missingMl(rolled.course.now)),
   });
+}
+
+function canWaitShareFrac({ course, harm }: RolledCourse, wait: WaitCosts): number {
+  const { weightFrac } = course.now.cloud;
+  let share = 0;
+  for (const [i, weight] of weightFrac.entries()) {
+    if (harm.thirst.byParticle[i]! / course.days.length < wait.byMorning[0]!) share += weight;
+  }
+  return share;
 }
 
 /** Millilitres of a first drink that is not a soaking; null when the pot is to be watered as usual. */

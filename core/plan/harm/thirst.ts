@@ -8,6 +8,8 @@ import { refillFracNow } from "./refill-point.ts";
 const WORN_OUT_HARM = 0.05;
 /** Share of what is left that each further stretch of that length takes. Chosen by us. */
 const LOSS_PER_STRETCH = 0.6;
+/** How many times longer a plant wholly at rest stands drought: leafy ones, and those that store. Chosen by us. */
+const REST_STANDS_TIMES = { leafy: 3, storing: 10 } as const;
 /** A refill point is spread over at least this share, so that dryness comes on gradually. Chosen by us. */
 export const LEAST_BAND_FRAC = 0.08;
 
@@ -23,6 +25,7 @@ export function thirst(course: Course, into: HarmTally): void {
   const { capacityFactor, weightFrac } = now.cloud;
   const refill = refillFracNow(now);
   const band = Math.max(refill, LEAST_BAND_FRAC);
+  const stands = standsDays(now);
   const dryDays = new Float64Array(size);
   for (let hour = 0; hour < hourCount; hour++) {
     const day = dayOfHour[hour]!;
@@ -38,11 +41,17 @@ export function thirst(course: Course, into: HarmTally): void {
       const dryness = Math.min(1, (refill - left) / band);
       const after = before + (dryness * dryness) / 24;
       dryDays[i] = after;
-      const harm = harmOfDrought(after / now.values.dryDays) - harmOfDrought(before / now.values.dryDays);
+      const harm = harmOfDrought(after / stands) - harmOfDrought(before / stands);
       into.byParticle[i]! += harm;
       into.byDay[day]! += weightFrac[i]! * harm;
     }
   }
+}
+
+/** Days of drought that a plant stands as far as it rests. */
+export function standsDays({ values, rest }: Course["now"]): number {
+  const times = values.leafy ? REST_STANDS_TIMES.leafy : REST_STANDS_TIMES.storing;
+  return values.dryDays * (1 + (times - 1) * rest.restingShareFrac);
 }
 
 /** Harm after days of drought told in the days that the group stands. Rising, 0 to 1. */

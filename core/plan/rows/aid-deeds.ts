@@ -35,7 +35,12 @@ function aidDeed(
   const fromDay = byDay.findIndex((harm) => harm >= BELONGS_FRAC * worst);
   let toDay = fromDay + 1;
   while (toDay < byDay.length && byDay[toDay]! >= BELONGS_FRAC * worst) toDay++;
-  const span = carryInSpan(context, { stander: study.stander, homeAt: study.home.at, day: fromDay, term });
+  const span = carryInSpan(context, {
+    stander: study.stander,
+    homeAt: study.home.at,
+    day: fromDay,
+    terms: [term],
+  });
   if (span === null) return null;
   const { reason, shareFrac } = carryReason(context, { study, term, leg: { fromDay, toDay } });
   return {

@@ -2,7 +2,7 @@ import { instantOf } from "../../site/instant.ts";
 import { HOUR_MS } from "../../weather/weather.ts";
 import { carryInSpan, carryOutSpan } from "../choice/carry-hours.ts";
 import type { CarryOption } from "../choice/carry-options.ts";
-import { type Leg, legsOf, purposeOf, savedByTerm } from "../choice/legs.ts";
+import { type Leg, legsOf, purposeOf, purposesOf, savedByTerm } from "../choice/legs.ts";
 import type { PotStudy } from "../choice/pot-study.ts";
 import type { Deed } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
@@ -35,7 +35,8 @@ export function carryDeeds(context: PlanContext, study: PotStudy, option: CarryO
 function carryIn(context: PlanContext, carry: Carry): Deed | null {
   const { study, option, leg } = carry;
   const term = purposeOf(option, leg);
-  const place = { stander: study.stander, homeAt: study.home.at, day: leg.fromDay, term };
+  const terms = purposesOf(option, leg);
+  const place = { stander: study.stander, homeAt: study.home.at, day: leg.fromDay, terms };
   const span = carryInSpan(context, place);
   if (span === null) return null;
   const { reason, shareFrac } = carryReason(context, { study, term, leg });

@@ -90,7 +90,7 @@ function freshRoots(context: PlanContext, threat: Threat): Threatened {
 function wetBeforeCold(context: PlanContext, threat: Threat): Threatened {
   const { rainMm, shareFrac } = rainOver(context, threat);
   const { nightC } = coldestThree(threat.study.home.at, threat.leg.fromDay);
-  const limitC = coldLimitC(threat.study);
+  const limitC = coldLimitC(threat.study, nightC);
   return { reason: { code: "wet-before-cold", numbers: { rainMm, nightC, limitC } }, shareFrac };
 }
 

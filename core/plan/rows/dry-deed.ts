@@ -59,7 +59,7 @@ function inTheCold(context: PlanContext, study: PotStudy, choice: WaterChoice): 
       code: "cold-nights-hold-water",
       numbers: {
         nightC,
-        limitC: coldLimitC(study),
+        limitC: coldLimitC(study, nightC),
         coldDay: context.days[d]!.day,
         leftFrac: leftFracNow(study.now),
       },

@@ -1,5 +1,6 @@
 import type { PotStudy } from "../choice/pot-study.ts";
 import type { WaterChoice } from "../choice/water-choice.ts";
+import { standsDays } from "../harm/thirst.ts";
 import type { Deed, Reason } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { confidenceOf } from "./confidence-of.ts";
@@ -17,11 +18,7 @@ export function idleDeed(context: PlanContext, study: PotStudy, water: WaterChoi
     action: "none",
     reason: idleReason(context, study, water),
     harmAvoided: 0,
-    confidence: confidenceOf(
-      water.deed === "hold"
-        ? water.rightShareFrac
-        : 1 - water.dueShareFrac * (1 - Math.min(1, water.rainReliefFrac)),
-    ),
+    confidence: confidenceOf(water.deed === "hold" ? water.rightShareFrac : water.canWaitShareFrac),
   };
 }
 
@@ -36,6 +33,9 @@ function idleReason(context: PlanContext, study: PotStudy, water: WaterChoice): 
   if (now.rest.restingShareFrac > 0.5) {
     return { code: "resting", numbers: { leftFrac, restingFrac: roundTo(now.rest.restingShareFrac, 0.01) } };
   }
+  if (water.dueShareFrac >= 0.5) {
+    return { code: "stands-drought", numbers: { leftFrac, standsDays: Math.round(standsDays(now)) } };
+  }
   if (outlook.daysToRefill === null) return { code: "still-wet", numbers: { leftFrac } };
   return { code: "has-enough", numbers: { leftDays: Math.floor(outlook.daysToRefill.mid), leftFrac } };
 }
@@ -43,7 +43,7 @@ function idleReason(context: PlanContext, study: PotStudy, water: WaterChoice): 
 /** Thirsty by its refill point, but better left as it is. */
 function holdReason(study: PotStudy, leftFrac: number): Reason {
   const { d, nightC } = coldestThree(study.here.at);
-  const limitC = coldLimitC(study);
+  const limitC = coldLimitC(study, nightC);
   if (nightC >= study.now.values.cutWaterNightC) return { code: "still-wet", numbers: { leftFrac } };
   return {
     code: "cold-nights-hold-water",

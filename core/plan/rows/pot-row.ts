@@ -28,8 +28,7 @@ export interface Line {
 export function potRow(context: PlanContext, { study, settled, entries }: Line): PotPlan {
   const seen = diagnose({ study, entries, nowUtcMs: context.nowUtcMs });
   const deeds = deedsOf(context, { study, settled, seen });
-  const isSoon =
-    deeds[0] !== undefined && begins(deeds[0]) < instantOf(context.startUtcMs + NOTICE_H * HOUR_MS);
+  const isSoon = deeds[0] !== undefined && begins(deeds[0]) < noticeEnds(context);
   const [first, ...then] = isSoon ? deeds : [idleDeed(context, study, settled.water), ...deeds];
   const { pot, spotId } = study.now;
   const holds = holdsOf(context, study);
@@ -51,7 +50,8 @@ function deedsOf(
   { study, settled, seen }: Omit<Line, "entries"> & { seen: readonly Diagnosis[] },
 ): Deed[] {
   const { chosen, water } = settled;
-  const carries = chosen === null ? [] : carryDeeds(context, study, chosen);
+  const isWorthTelling = (deed: Deed) => deed.confidence.shareFrac >= tellingShare(context, deed);
+  const carries = chosen === null ? [] : untilUnlikely(carryDeeds(context, study, chosen), isWorthTelling);
   return [
     waterDeed(context, study, water),
     dryDeed(context, study, water),
@@ -60,10 +60,30 @@ function deedsOf(
     rootsDeed(context, seen),
     ...carries,
     sunStepsDeed(context, study, carries[0]),
-    ...aidDeeds(context, study, settled),
+    ...aidDeeds(context, study, settled).filter(isWorthTelling),
   ]
     .filter((deed) => deed !== null)
     .sort(byTime);
+}
+
+/**
+ * Share from which a deed is told: of today any, of tomorrow not the least likely, of later days what is about even;
+ * the rest is left to the brief of its day, which knows more. Chosen by us.
+ */
+function tellingShare(context: PlanContext, deed: Deed): number {
+  const tomorrow = context.days[1]?.workHours[0] ?? context.hourCount;
+  if (begins(deed) < instantOf(context.startUtcMs + tomorrow * HOUR_MS)) return 0;
+  return begins(deed) < noticeEnds(context) ? 0.15 : 0.4;
+}
+
+/** Carries up to the first that need not be told yet: what comes after it depends on it. */
+function untilUnlikely(carries: readonly Deed[], isWorthTelling: (deed: Deed) => boolean): Deed[] {
+  const first = carries.findIndex((deed) => !isWorthTelling(deed));
+  return first < 0 ? [...carries] : carries.slice(0, first);
+}
+
+function noticeEnds({ startUtcMs }: PlanContext): string {
+  return instantOf(startUtcMs + NOTICE_H * HOUR_MS);
 }
 
 function begins(deed: Deed): string {

@@ -58,7 +58,7 @@ function waterReason(context: PlanContext, study: PotStudy, choice: WaterChoice)
   const numbers = { leftFrac: leftFracNow(now), refillFrac: roundTo(refillFracNow(now), 0.01) };
   if (choice.deed === "part") {
     const { nightC } = coldestThree(study.here.at);
-    return { code: "part-before-cold", numbers: { ...numbers, nightC, limitC: coldLimitC(study) } };
+    return { code: "part-before-cold", numbers: { ...numbers, nightC, limitC: coldLimitC(study, nightC) } };
   }
   const rain = missedRain(context, study);
   if (rain !== null) return { code: "rain-does-not-reach", numbers: { ...numbers, ...rain } };
@@ -85,9 +85,10 @@ function missedRain(
   return { rainMm: rainFigureMm(rainMm), reachesMm: rainFigureMm(reachesMm) };
 }
 
-/** The line below which the group's wet roots rot. */
-export function coldLimitC({ now }: PotStudy): number {
-  return now.values.stopWaterNightC ?? now.values.cutWaterNightC;
+/** The line that nights of that mean fall below: where water stops, or else where it is cut. */
+export function coldLimitC({ now }: PotStudy, nightC: number): number {
+  const { stopWaterNightC, cutWaterNightC } = now.values;
+  return stopWaterNightC !== null && nightC < stopWaterNightC ? stopWaterNightC : cutWaterNightC;
 }
 
 /** Whole days since an instant. */

@@ -1,0 +1,51 @@
+import type { Deed, Plan } from "../../core/plan/plan.ts";
+import { HOUR_MS } from "../../core/weather/weather.ts";
+import { deedsOf, type Expected, type Scenario, todayOf } from "./scenario.ts";
+
+/** Everything in which a plan differs from what a scenario expects, in words; nothing when it is as expected. */
+export function objections(scenario: Scenario, plan: Plan): string[] {
+  return Object.entries(scenario.expected).flatMap(([potId, expected]) => {
+    const deeds = deedsOf(plan, potId);
+    const told = deeds
+      .map((deed) => `${deed.action} (${deed.reason.code}${deed.by ? `, by ${deed.by}` : ""})`)
+      .join(", ");
+    return faults({ scenario, expected, deeds }).map((fault) => `${potId}: ${fault}; the plan says ${told}`);
+  });
+}
+
+function faults(on: { scenario: Scenario; expected: Expected; deeds: readonly Deed[] }): string[] {
+  const { expected, deeds } = on;
+  const found: string[] = [];
+  const actions = deeds.map(({ action }) => action);
+  if (expected.first !== undefined && actions[0] !== expected.first)
+    found.push(`first should be ${expected.first}`);
+  for (const action of expected.asks ?? [])
+    if (!actions.includes(action)) found.push(`should ask to ${action}`);
+  for (const action of expected.never ?? [])
+    if (actions.includes(action)) found.push(`should not ask to ${action}`);
+  if (expected.reason !== undefined && !deeds.some(({ reason }) => reason.code === expected.reason)) {
+    found.push(`should say ${expected.reason}`);
+  }
+  if (expected.to !== undefined && !deeds.some(({ toSpotId }) => toSpotId === expected.to)) {
+    found.push(`should go to ${expected.to}`);
+  }
+  return [...found, ...timeFaults(on)];
+}
+
+function timeFaults({ scenario, expected, deeds }: Parameters<typeof faults>[0]): string[] {
+  const found: string[] = [];
+  const dayOf = (day: number) => new Date(todayOf(scenario) + day * 24 * HOUR_MS).toISOString().slice(0, 10);
+  if (expected.before !== undefined) {
+    const limit = todayOf(scenario) + (expected.before.day * 24 + expected.before.clock) * HOUR_MS;
+    const carry = deeds.find(({ action }) => action === "carry-in");
+    if (carry?.by === undefined || Date.parse(carry.by) > limit) found.push("should be in earlier");
+  }
+  const dry = deeds.find(({ action }) => action === "keep-dry")?.until;
+  if (expected.dryAtLeast !== undefined && (dry === undefined || dry < dayOf(expected.dryAtLeast))) {
+    found.push(`should stay dry to ${dayOf(expected.dryAtLeast)}, not ${dry}`);
+  }
+  if (expected.dryAtMost !== undefined && dry !== undefined && dry > dayOf(expected.dryAtMost)) {
+    found.push(`should stay dry no longer than ${dayOf(expected.dryAtMost)}, not ${dry}`);
+  }
+  return found;
+}

@@ -1,0 +1,233 @@
+import type { Scenario } from "./scenario.ts";
+import { SPOTS } from "./scenario-pots.ts";
+import {
+  after,
+  COLD,
+  COLD_WET,
+  COOL,
+  DOWNPOUR,
+  FROST,
+  GALE,
+  GREY_WET,
+  MILD,
+  STORM,
+  settled,
+  WARM,
+} from "./skies.ts";
+
+const SHOWERS = { ...WARM, rain: { mm: 10, from: 15, hours: 3 } };
+const openOnly = SPOTS.filter(({ id }) => id === "bench");
+const farShed = SPOTS.map((spot) => (spot.id === "shed" ? { ...spot, carry: "stairs" as const } : spot));
+
+/** Under cover and out again: cold, wet, wind. Common practice throughout. */
+export const SHELTER: readonly Scenario[] = [
+  {
+    situation: "first frost tonight, a desert rose on the bench",
+    why: "frost kills it; in by the evening",
+    season: "autumn",
+    sky: after(COOL, FROST, FROST, COOL),
+    pots: [{ id: "rose", group: "desert-rose", wateredDaysAgo: [20] }],
+    expected: { rose: { asks: ["carry-in"], reason: "cold-night", before: { day: 0, clock: 20 } } },
+  },
+  {
+    situation: "the same frost, an agave that stands five degrees of it, dry",
+    why: "it takes a touch of frost when dry; leave it",
+    season: "autumn",
+    sky: after(COOL, COOL, { minC: 3.5, maxC: 9, cloudFrac: 0.9 }, COOL),
+    pots: [{ id: "agave", group: "agave", wateredDaysAgo: [25] }],
+    expected: { agave: { never: ["carry-in"] } },
+  },
+  {
+    situation: "frost on the fourth night only, a pelargonium",
+    why: "it need not go in before the day of the frost",
+    season: "autumn",
+    sky: after(COOL, COOL, COOL, COOL, COOL, { minC: -3, maxC: 7, cloudFrac: 0, windMPerS: 0.8 }, COOL),
+    pots: [{ id: "pelargonium", group: "pelargonium", wateredDaysAgo: [3] }],
+    expected: { pelargonium: { asks: ["carry-in", "carry-out"], first: "none" } },
+  },
+  {
+    situation: "an olive and a night of one degree",
+    why: "an olive does not mind",
+    season: "winter",
+    sky: after(COOL, { minC: 1, maxC: 9, cloudFrac: 0.1 }),
+    pots: [{ id: "olive", group: "olive", wateredDaysAgo: [6] }],
+    expected: { olive: { never: ["carry-in", "top-cover"] } },
+  },
+  {
+    situation: "a week of grey rain over cacti in the open, nights of five degrees",
+    why: "wet and cold for a week rots them: one carry in, and out when it clears",
+    season: "autumn",
+    sky: after(COOL, COLD_WET, COLD_WET, COLD_WET, COLD_WET, COLD_WET, MILD),
+    pots: [{ id: "cactus", group: "cactus-desert", rimCm: 14, wateredDaysAgo: [25] }],
+    expected: { cactus: { first: "carry-in", before: { day: 0, clock: 9 } } },
+  },
+  {
+    situation: "one summer downpour on a full sun-baked cactus",
+    why: "a few hours of wet in warmth harm nothing",
+    sky: after(WARM, DOWNPOUR, WARM),
+    pots: [{ id: "cactus", group: "cactus-desert", rimCm: 14, wateredDaysAgo: [12] }],
+    expected: { cactus: { never: ["carry-in", "tilt", "top-cover"] } },
+  },
+  {
+    situation: "three warm afternoons of rain on a leafy hibiscus",
+    why: "leafy plants in growth drink it away",
+    sky: after(WARM, SHOWERS, SHOWERS, SHOWERS, WARM),
+    pots: [{ id: "hibiscus", group: "hibiscus", wateredDaysAgo: [1] }],
+    expected: { hibiscus: { never: ["carry-in", "top-cover"] } },
+  },
+  {
+    situation: "a gale, a tall bougainvillea in a light pot",
+    why: "it would go over: in, or tied down, before the wind",
+    sky: after(MILD, MILD, GALE, MILD),
+    pots: [{ id: "vine", group: "bougainvillea", rimCm: 22, tallCm: 120, canopyCm: 60, wateredDaysAgo: [2] }],
+    expected: { vine: { asks: ["carry-in"], reason: "gusts" } },
+  },
+  {
+    situation: "the same gale with nowhere to carry it",
+    why: "brace it or lay it down",
+    sky: after(MILD, MILD, GALE, MILD),
+    spots: openOnly,
+    pots: [{ id: "vine", group: "bougainvillea", rimCm: 22, tallCm: 120, canopyCm: 60, wateredDaysAgo: [2] }],
+    expected: { vine: { asks: ["brace"], never: ["carry-in"], reason: "gusts" } },
+  },
+  {
+    situation: "the same gale, a low heavy bowl of stonecrops",
+    why: "no wind of a garden moves it",
+    sky: after(MILD, MILD, GALE, MILD),
+    pots: [
+      {
+        id: "bowl",
+        group: "other-succulent",
+        rimCm: 40,
+        tallCm: 8,
+        canopyCm: 38,
+        vessel: { heightCm: 18, material: "glazed" },
+        wateredDaysAgo: [4],
+      },
+    ],
+    expected: { bowl: { never: ["carry-in", "brace"] } },
+  },
+  {
+    situation: "a thunderstorm from three in the afternoon, fresh cuttings in the open",
+    why: "in before the first thunder hour, not in it",
+    sky: after(WARM, STORM, WARM),
+    pots: [
+      { id: "cuttings", group: "jade", rimCm: 10, plantedDaysAgo: 2, roots: "cutting", plantedInto: "dry" },
+    ],
+    expected: { cuttings: { asks: ["carry-in"], before: { day: 0, clock: 15 } } },
+  },
+  {
+    situation: "carried into the shed last week for a cold spell that is over, mild days ahead",
+    why: "the danger is past and the shed is dark: out again",
+    season: "spring",
+    sky: after(COLD, MILD),
+    pots: [
+      {
+        id: "rose",
+        group: "desert-rose",
+        also: [{ daysAgo: 5, body: { kind: "moved", toSpotId: "shed" } }],
+        plantedInto: "dry",
+      },
+    ],
+    expected: { rose: { asks: ["carry-out"], to: "bench" } },
+  },
+  {
+    situation: "the same, but frost again in three days",
+    why: "one carry in and one out: it stays where it is",
+    season: "spring",
+    sky: after(COLD, MILD, MILD, FROST, FROST, COOL),
+    pots: [
+      {
+        id: "rose",
+        group: "desert-rose",
+        also: [{ daysAgo: 5, body: { kind: "moved", toSpotId: "shed" } }],
+        wateredDaysAgo: [9],
+      },
+    ],
+    expected: { rose: { first: "none" } },
+  },
+  {
+    situation: "a desert rose back from three dark weeks in the shed into the sun",
+    why: "leaves that are no longer used to sun are shaded at first",
+    season: "spring",
+    sky: settled({ minC: 15, maxC: 26, cloudFrac: 0.1 }),
+    pots: [
+      {
+        id: "rose",
+        group: "desert-rose",
+        also: [{ daysAgo: 21, body: { kind: "moved", toSpotId: "shed" } }],
+        wateredDaysAgo: [5],
+      },
+    ],
+    expected: { rose: { asks: ["carry-out", "shade"], reason: "sun-by-steps" } },
+  },
+  {
+    situation: "a big lemon too heavy for two, and only a shed up a stair",
+    why: "nobody is asked to carry it; it is covered instead",
+    season: "winter",
+    sky: after(COOL, { minC: -7, maxC: 3, cloudFrac: 0, windMPerS: 0.8 }),
+    spots: farShed.filter(({ id }) => id === "bench" || id === "shed"),
+    pots: [
+      {
+        id: "lemon",
+        group: "citrus",
+        rimCm: 55,
+        tallCm: 120,
+        canopyCm: 100,
+        vessel: { material: "unglazed" },
+        wateredDaysAgo: [3],
+      },
+    ],
+    expected: { lemon: { asks: ["top-cover"], never: ["carry-in"] } },
+  },
+  {
+    situation: "a fig bonsai and nights of six degrees for a week, a warm sill indoors",
+    why: "below its line of damage it goes where it is warm",
+    season: "autumn",
+    sky: after(COOL, { minC: 5, maxC: 13, cloudFrac: 0.1 }),
+    pots: [
+      { id: "fig", group: "fig-bonsai", vessel: { topCm: 30, baseCm: 26, heightCm: 8 }, wateredDaysAgo: [2] },
+    ],
+    expected: { fig: { asks: ["carry-in"], to: "sill" } },
+  },
+  {
+    situation: "a warm-country cactus, nights of eight degrees and dry",
+    why: "melon cacti are hurt below ten, dry or not",
+    season: "autumn",
+    sky: after(MILD, { minC: 7, maxC: 15, cloudFrac: 0.1 }),
+    pots: [{ id: "melon", group: "cactus-warm", rimCm: 13, wateredDaysAgo: [15] }],
+    expected: { melon: { asks: ["carry-in"], reason: "cold-night" } },
+  },
+  {
+    situation: "the same nights, a hardy desert cactus, dry",
+    why: "dry, it takes them; leave it",
+    season: "autumn",
+    sky: after(MILD, { minC: 11, maxC: 19, cloudFrac: 0.5 }),
+    pots: [{ id: "cactus", group: "cactus-desert", rimCm: 13, wateredDaysAgo: [27] }],
+    expected: { cactus: { never: ["carry-in"] } },
+  },
+  {
+    situation: "rain forecast with one chance in twenty over dry resting cacti",
+    why: "not worth a carry",
+    season: "autumn",
+    sky: after(WARM, { ...WARM, rain: { mm: 3, from: 12, hours: 2, chance: 0.05 } }, WARM),
+    pots: [{ id: "cactus", group: "cactus-desert", rimCm: 16, wateredDaysAgo: [25] }],
+    expected: { cactus: { never: ["carry-in", "tilt", "top-cover"] } },
+  },
+  {
+    situation: "rain drives under a deep eave only with wind; a calm wet week, a pachypodium there",
+    why: "under the eave it stays dry without wind",
+    sky: after(WARM, { ...GREY_WET, windMPerS: 0.5, minC: 15, maxC: 20 }),
+    pots: [{ id: "pachypodium", group: "pachypodium-summer", at: "eave", rimCm: 16, wateredDaysAgo: [12] }],
+    expected: { pachypodium: { never: ["carry-in"] } },
+  },
+  {
+    situation: "cold wet week, a jade with no place to go",
+    why: "tilt it or cover the mix where it stands",
+    season: "autumn",
+    sky: after(COOL, COLD_WET),
+    spots: openOnly,
+    pots: [{ id: "jade", group: "jade", rimCm: 16, mix: "peaty", wateredDaysAgo: [16] }],
+    expected: { jade: { never: ["water", "carry-in"] } },
+  },
+];
