@@ -11,6 +11,9 @@ export interface ChosenAid {
   readonly term: HarmTerm;
 }
 
+/** What an aid must save beyond its trouble before it is asked for, in trips. Chosen by us: rather leave it alone. */
+const WORTH_ASKING_TRIPS = 0.25;
+
 /** Aids one after another as long as each saves more than its trouble, the most worthwhile first. */
 export function chooseAids(context: PlanContext, study: PotStudy, leftOver: HarmByTerm): ChosenAid[] {
   const left = new Map(
@@ -23,7 +26,7 @@ export function chooseAids(context: PlanContext, study: PotStudy, leftOver: Harm
       .map((aid) => ({ aid, ...savingOf(aid, left) }))
       .map((one) => ({ ...one, net: one.saves - one.aid.trips * tripHarm(context.settings) }))
       .sort((a, b) => b.net - a.net)[0];
-    if (best === undefined || best.net <= 0) return chosen;
+    if (best === undefined || best.net <= WORTH_ASKING_TRIPS * tripHarm(context.settings)) return chosen;
     chosen.push({ aid: best.aid, saves: best.saves, term: best.term });
     open.splice(open.indexOf(best.aid), 1);
     for (const [term, frac] of entriesOf(best.aid)) left.set(term, (left.get(term) ?? 0) * (1 - frac));

@@ -1,0 +1,62 @@
+import process from "node:process";
+import { type PlanInput, plan } from "../../core/plan/make-plan.ts";
+import { demoCase } from "../../demo/demo-case.ts";
+
+/** A summer morning, so that every run of the bench has the same work. */
+const NOW_UTC_MS = Date.UTC(2026, 6, 14, 6);
+
+const SIZES = [
+  { potCount: 60, targetMs: 150, rounds: 8 },
+  { potCount: 1000, targetMs: 2500, rounds: 2 },
+  { potCount: 10_000, targetMs: 25_000, rounds: 1 },
+];
+
+/** A full plan of the demonstration's roof, its pots repeated with their diaries; one thread, warmed up. */
+export async function bench(): Promise<{ name: string; lines: string[] }> {
+  const made = await demoCase(NOW_UTC_MS);
+  if (!made.ok) throw new Error("the demonstration has no weather");
+  for (let i = 0; i < 4; i++) plan(repeated(made.value, 60));
+  const lines = SIZES.map(({ potCount, targetMs, rounds }) => {
+    const input = repeated(made.value, potCount);
+    const times = Array.from({ length: rounds }, () => timed(() => plan(input))).sort((a, b) => a - b);
+    const medianMs = times[Math.floor(times.length / 2)]!;
+    const verdict = medianMs <= targetMs ? "within" : "over";
+    return `${potCount} pots: ${medianMs.toFixed(0)} ms (${verdict} ${targetMs} ms), ${(medianMs / potCount).toFixed(2)} ms a pot`;
+  });
+  const peakMb = process.resourceUsage().maxRSS / 1024;
+  return {
+    name: "plan, 51 versions of each pot, 7 days",
+    lines: [...lines, `peak memory ${peakMb.toFixed(0)} MB`],
+  };
+}
+
+function timed(work: () => unknown): number {
+  const start = performance.now();
+  work();
+  return performance.now() - start;
+}
+
+/** The collection with its pots over and over, room under cover growing along. */
+function repeated(input: PlanInput, potCount: number): PlanInput {
+  const { collection } = input;
+  const times = Math.ceil(potCount / collection.pots.length);
+  const pots = Array.from({ length: potCount }, (_, i) => {
+    const pot = collection.pots[i % collection.pots.length]!;
+    return { ...pot, id: `${pot.id}-${Math.floor(i / collection.pots.length)}` };
+  });
+  const spots = collection.spots.map((spot) =>
+    spot.room?.places === undefined
+      ? spot
+      : { ...spot, room: { ...spot.room, places: spot.room.places * times } },
+  );
+  const journal = Array.from({ length: times }, (_, k) =>
+    input.journal
+      .filter((entry) => k === 0 || entry.potId !== undefined)
+      .map((entry) => ({
+        ...entry,
+        id: `${entry.id}-${k}`,
+        ...(entry.potId === undefined ? {} : { potId: `${entry.potId}-${k}` }),
+      })),
+  ).flat();
+  return { ...input, collection: { ...collection, pots, spots }, journal };
+}
