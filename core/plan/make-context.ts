@@ -2,6 +2,7 @@ import type { JournalEntry } from "../journal/entry.ts";
 import { trajectoryFor } from "../pot/roll-out.ts";
 import type { SpotForcing } from "../site/forcing.ts";
 import { forcingAtSpot } from "../site/forcing-at-spot.ts";
+import { localDays } from "../site/local-days.ts";
 import type { SpotId } from "../site/spot.ts";
 import { weatherReady } from "../weather/ready.ts";
 import { thunderHours } from "../weather/thunder.ts";
@@ -54,6 +55,7 @@ export function planContext(input: {
     size: ahead.memberCount,
     days,
     dayOfHour: dayOfHour(days, ahead.hourCount),
+    localDays: localDays(ahead, site.zone),
     thunder,
     spots,
     book: { columns: new Map() },

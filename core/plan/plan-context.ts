@@ -1,4 +1,5 @@
 import type { Trajectory } from "../pot/trajectory.ts";
+import type { LocalDay } from "../site/local-days.ts";
 import type { Site } from "../site/site.ts";
 import type { SpotId } from "../site/spot.ts";
 import type { WeatherReady } from "../weather/ready.ts";
@@ -21,6 +22,8 @@ export interface PlanContext {
   readonly size: number;
   readonly days: readonly PlanDay[];
   readonly dayOfHour: Int16Array;
+  /** Calendar days from now on, as outlooks count them. */
+  readonly localDays: readonly LocalDay[];
   /** Hours with thunder in reach or within 30 minutes after. */
   readonly thunder: Uint8Array;
   readonly spots: ReadonlyMap<SpotId, SpotDays>;

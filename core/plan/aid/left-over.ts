@@ -1,8 +1,8 @@
 import type { PotStudy } from "../choice/pot-study.ts";
 import { rollCourse, stayingAt, type WetTerm } from "../choice/roll-course.ts";
 import type { Settled } from "../choice/settle-pots.ts";
+import { sharedOut } from "../choice/shared-out.ts";
 import { tripHarm } from "../choice/trouble.ts";
-import { sharedOut } from "../choice/wetting-weight.ts";
 import { totalHarm } from "../harm/course.ts";
 import type { HarmByTerm } from "../harm/term.ts";
 import type { PlanContext } from "../plan-context.ts";
@@ -28,7 +28,7 @@ function homeAlone(context: PlanContext, { home, now }: PotStudy): HarmByTerm {
   const more = (term: WetTerm) =>
     sharedOut(
       totalHarm({ byDay: home.wet[term] }) - totalHarm(dry.harm[term]),
-      term === "wet-wound" ? home.weights.wound : home.weights.roots,
+      term === "wet-wound" ? home.pass.weights.wound : home.pass.weights.roots,
     );
   return {
     ...home.bySpot,

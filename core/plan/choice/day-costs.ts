@@ -1,7 +1,7 @@
 import { totalHarm } from "../harm/course.ts";
 import type { HarmByTerm } from "../harm/term.ts";
+import { sharedOut } from "./shared-out.ts";
 import type { Standing } from "./standing.ts";
-import { sharedOut } from "./wetting-weight.ts";
 
 /** Harm by term and day of being at home or away on that day. */
 export interface DayCosts {
@@ -22,10 +22,10 @@ export function dayCosts(home: Standing, away: Standing): DayCosts {
   return {
     home: {
       ...home.bySpot,
-      "wet-roots": extra("wet-roots", home.weights.roots),
-      "wet-cold": extra("wet-cold", home.weights.roots),
-      "wet-wound": extra("wet-wound", home.weights.wound),
-      thirst: sharedOut(pours, home.weights.roots),
+      "wet-roots": extra("wet-roots", home.pass.weights.roots),
+      "wet-cold": extra("wet-cold", home.pass.weights.roots),
+      "wet-wound": extra("wet-wound", home.pass.weights.wound),
+      thirst: sharedOut(pours, home.pass.weights.roots),
     },
     away: { ...away.bySpot, thirst: new Float64Array(dayCount) },
   };

@@ -12,9 +12,9 @@ import type { HomeSpot } from "./home-spot.ts";
 import { potLift } from "./pot-lift.ts";
 import { massNowKg } from "./pot-mass.ts";
 import { rollCourse, stayingAt } from "./roll-course.ts";
-import { type Standing, standingAt, standingOf } from "./standing.ts";
+import { type Standing, standingAt, standingLike, standingOf } from "./standing.ts";
 import { tripHarm } from "./trouble.ts";
-import { type WaterChoice, waterChoice } from "./water-choice.ts";
+import { isAsked, type WaterChoice, waterChoice, waterNeed } from "./water-choice.ts";
 
 /** Other spots that are rolled out for one pot, the likeliest first. */
 const MOST_SPOTS = 3;
@@ -31,8 +31,10 @@ export interface PotStudy {
   /** Every way of spending the horizon that was thought through; empty when nothing threatens. */
   readonly options: readonly CarryOption[];
   readonly outlook: PotOutlook;
-  /** What the can should do if the pot is not carried. */
-  readonly waterHere: WaterChoice;
+  /** Need of water where it stands. */
+  readonly need: WaterChoice;
+  /** What the can should do if it stays, where that was already weighed. */
+  readonly waterHere: WaterChoice | null;
 }
 
 /** Looks at one pot: where it stands, where it belongs, and what else could be done if that would hurt. */
@@ -48,24 +50,47 @@ export function studyPot(context: PlanContext, now: PotNow, { homeId, hereSinceU
   const homeAt = context.spots.get(homeId) ?? hereAt;
   const rolled = rollCourse(context, { now, doings: stayingAt(hereAt), scratch: "kept" });
   const here = standingOf(context, { stander, at: hereAt, isHome: hereAt === homeAt, rolled });
+  const need = waterNeed(context, rolled, here.pass);
   const study = {
     now,
     hereSinceUtcMs,
     stander,
     lift,
     here,
+    need,
     outlook: potOutlook(context, { stander, at: hereAt, course: rolled.course }),
-    waterHere: waterChoice(context, { now, doings: stayingAt(hereAt), rolled }),
   };
-  if (hereAt !== homeAt) {
-    const home = standingAt(context, { stander, at: homeAt, isHome: true });
-    return { ...study, home, options: optionsBetween(context, { home, away: here, lift, startsAway: true }) };
+  const asked = isAsked(context, need, now);
+  if (hereAt === homeAt && !mayBeThreatened(context, here)) {
+    const waterHere = asked ? waterChoice(context, { now, doings: stayingAt(hereAt), rolled }) : need;
+    return { ...study, home: here, options: [], waterHere };
   }
-  const options = spotsWorthATrip(context, { here, stander }).flatMap((at) => {
-    const away = standingAt(context, { stander, at, isHome: false });
-    return optionsBetween(context, { home: here, away, lift, startsAway: false });
-  });
-  return { ...study, home: here, options };
+  const waterHere = asked ? null : need;
+  if (hereAt !== homeAt) {
+    const { standing: home } = standingAt(context, { stander, at: homeAt, isHome: true });
+    const options = optionsBetween(context, { home, away: here, lift, startsAway: true });
+    return { ...study, home, options, waterHere };
+  }
+  const options = standingsElsewhere(context, { here, stander }).flatMap((away) =>
+    optionsBetween(context, { home: here, away, lift, startsAway: false }),
+  );
+  return { ...study, home: here, options, waterHere };
+}
+
+/** Rolls out at the spots worth a trip; those without rain share one roll-out. */
+function standingsElsewhere(
+  context: PlanContext,
+  { here, stander }: { here: Standing; stander: Stander },
+): Standing[] {
+  const spots = spotsWorthATrip(context, { here, stander });
+  const dry = spots.filter((at) => !at.rainMm.some((rainMm) => rainMm > 0));
+  const standings = spots
+    .filter((at) => !dry.includes(at))
+    .map((at) => standingAt(context, { stander, at, isHome: false }).standing);
+  const [first, ...others] = dry;
+  if (first === undefined) return standings;
+  const { standing, rolled } = standingAt(context, { stander, at: first, isHome: false });
+  return [...standings, standing, ...others.map((at) => standingLike(context, { stander, at, rolled }))];
 }
 
 function optionsBetween(
@@ -75,18 +100,14 @@ function optionsBetween(
   return carryOptions({ ...pair, tripHarm: tripHarm(context.settings) });
 }
 
-/**
- * Spots that could save more than a carry costs: what hurts here and would not there, at most. Pots that nothing
- * threatens have none, and cost no further roll-out.
- */
+/** Spots that could save more than a carry costs: what hurts here and would not there, at most. */
 function spotsWorthATrip(
   context: PlanContext,
   { here, stander }: { here: Standing; stander: Stander },
 ): SpotDays[] {
   const bySpotHere = sumOf(here.bySpot);
-  const wetHere = Object.values(here.wet).reduce((sum, byDay) => sum + totalHarm({ byDay }), 0);
+  const wetHere = wetHarm(here);
   const least = LEAST_SAVING * tripHarm(context.settings);
-  if (bySpotHere + wetHere < least) return [];
   return [...context.spots.values()]
     .filter(({ spot }) => spot !== here.at.spot && fits(spot, stander.now))
     .map((at) => ({ at, saving: bySpotHere - sumOf(spotHarm(context.book, at, stander)) + wetHere }))
@@ -94,6 +115,15 @@ function spotsWorthATrip(
     .sort((a, b) => b.saving - a.saving || (a.at.spot.id < b.at.spot.id ? -1 : 1))
     .slice(0, MOST_SPOTS)
     .map(({ at }) => at);
+}
+
+/** Whether anything here could be worth a carry at all. */
+function mayBeThreatened(context: PlanContext, here: Standing): boolean {
+  return sumOf(here.bySpot) + wetHarm(here) >= LEAST_SAVING * tripHarm(context.settings);
+}
+
+function wetHarm({ wet }: Standing): number {
+  return Object.values(wet).reduce((sum, byDay) => sum + totalHarm({ byDay }), 0);
 }
 
 /** No carry can be worth less than this many trips: the lightest pot, a few steps, there and back. */

@@ -3,7 +3,7 @@ import type { PlanContext } from "../plan-context.ts";
 import { along } from "./along.ts";
 import { choosePlaces, type Place } from "./choose-places.ts";
 import type { PotStudy } from "./pot-study.ts";
-import { rollCourse } from "./roll-course.ts";
+import { rollCourse, stayingAt } from "./roll-course.ts";
 import { type WaterChoice, waterChoice } from "./water-choice.ts";
 
 /** Where a pot spends its days and what the can does there. */
@@ -11,7 +11,7 @@ export interface Settled extends Place {
   readonly water: WaterChoice;
 }
 
-/** Places first, as room is shared; then the can for every pot that moves, along the way it goes. */
+/** Places first, as room is shared; then the can for every pot that is due and may move, along the way it goes. */
 export function settlePots(context: PlanContext, studies: readonly PotStudy[]): Map<PotId, Settled> {
   const places = choosePlaces(context, studies);
   return new Map(
@@ -22,10 +22,15 @@ export function settlePots(context: PlanContext, studies: readonly PotStudy[]): 
   );
 }
 
+/**
+ * The can for a pot on its way. Where it stands decides whether water is due today; whether it is then given is
+ * weighed along the way.
+ */
 function waterOn(context: PlanContext, study: PotStudy, { chosen }: Place): WaterChoice {
-  if (chosen === null || chosen.carries === 0) return study.waterHere;
-  const { now, stander } = study;
-  const doings = along(context, { stander, home: study.home.at, option: chosen });
+  if (study.waterHere !== null) return study.waterHere;
+  const { now, stander, home, here } = study;
+  const moves = chosen !== null && chosen.carries > 0;
+  const doings = moves ? along(context, { stander, home: home.at, option: chosen }) : stayingAt(here.at);
   const rolled = rollCourse(context, { now, doings, scratch: "kept" });
   return waterChoice(context, { now, doings, rolled });
 }

@@ -1,16 +1,19 @@
 import type { SpotDays } from "../days/spot-days.ts";
-import { totalHarm } from "../harm/course.ts";
+import { emptyTally, totalHarm } from "../harm/course.ts";
 import { type Stander, spotHarm } from "../harm/spot-harm.ts";
 import type { HarmByTerm } from "../harm/term.ts";
+import { wetCold } from "../harm/wet-cold.ts";
 import type { PlanContext } from "../plan-context.ts";
-import { rainRelief } from "./rain-relief.ts";
 import { type RolledCourse, rollCourse, stayingAt } from "./roll-course.ts";
 import type { WaitCosts } from "./wait-for-water.ts";
 import { waitFor } from "./water-choice.ts";
-import { wettingWeights } from "./wetting-weight.ts";
+import { type WaterPass, waterPass } from "./water-pass.ts";
 
-/** Harm of a day away from its own place: in the way, out of sight, turned from its light. Chosen by us. */
-export const AWAY_HARM_PER_DAY = 0.0005;
+/**
+ * Harm of a day away from its own place: in the way, out of sight, turned from its light. Chosen by us: half a trip of
+ * 10 kg, so that a pot is neither carried in days before it need be nor left in for days after.
+ */
+export const AWAY_HARM_PER_DAY = 0.002;
 
 /** What standing at one spot throughout would do to a pot. */
 export interface Standing {
@@ -21,8 +24,7 @@ export interface Standing {
   readonly wet: Readonly<Record<"wet-roots" | "wet-wound" | "wet-cold", Float64Array>>;
   readonly thirst: Float64Array;
   readonly wait: WaitCosts;
-  /** How much each day's wetting weighs, for roots and for fresh cuts. */
-  readonly weights: { readonly roots: Float64Array; readonly wound: Float64Array };
+  readonly pass: WaterPass;
 }
 
 /** Sums up what a roll-out at one spot says, so that the roll-out itself can be written over. */
@@ -31,7 +33,7 @@ export function standingOf(
   input: { stander: Stander; at: SpotDays; isHome: boolean; rolled: RolledCourse },
 ): Standing {
   const { at, rolled } = input;
-  const relief = rainRelief(rolled.course);
+  const pass = waterPass(rolled.course);
   const away = new Float64Array(context.days.length).fill(input.isHome ? 0 : AWAY_HARM_PER_DAY);
   return {
     at,
@@ -42,8 +44,8 @@ export function standingOf(
       "wet-cold": rolled.harm["wet-cold"].byDay,
     },
     thirst: rolled.harm.thirst.byDay,
-    wait: waitFor(context, { rolled, relief }),
-    weights: wettingWeights(rolled.course),
+    wait: waitFor(context, { rolled, pass }),
+    pass,
   };
 }
 
@@ -51,9 +53,28 @@ export function standingOf(
 export function standingAt(
   context: PlanContext,
   { stander, at, isHome }: { stander: Stander; at: SpotDays; isHome: boolean },
-): Standing {
+): { standing: Standing; rolled: RolledCourse } {
   const rolled = rollCourse(context, { now: stander.now, doings: stayingAt(at), scratch: "tried" });
-  return standingOf(context, { stander, at, isHome, rolled });
+  return { rolled, standing: standingOf(context, { stander, at, isHome, rolled }) };
+}
+
+/**
+ * Standing at another spot without rain, from the roll-out at one: under cover a pot dries much alike wherever it is,
+ * but each spot has its own nights and light.
+ */
+export function standingLike(
+  context: PlanContext,
+  { stander, at, rolled }: { stander: Stander; at: SpotDays; rolled: RolledCourse },
+): Standing {
+  const { course } = rolled;
+  const cold = emptyTally(context.days.length, course.now.cloud.size);
+  wetCold(
+    course,
+    at.days.map(() => at),
+    cold,
+  );
+  const alike = { course, harm: { ...rolled.harm, "wet-cold": cold } };
+  return standingOf(context, { stander, at, isHome: false, rolled: alike });
 }
 
 /** Harm over the horizon of standing there throughout, the next water given when it costs least. */

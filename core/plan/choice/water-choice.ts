@@ -4,11 +4,11 @@ import type { PlanContext } from "../plan-context.ts";
 import { pourAmountMl } from "../rows/pour-amount.ts";
 import { meanOf } from "../rows/spread-of.ts";
 import { awaitsWateringIn } from "./fresh-leafy.ts";
-import { rainRelief, usedInPours } from "./rain-relief.ts";
 import { dueShareFrac, reachesRefillHour } from "./refill-hour.ts";
 import { type Doings, type RolledCourse, rollCourse, type WetTerm } from "./roll-course.ts";
 import { pourHarm } from "./trouble.ts";
 import { type WaitCosts, waitForWater } from "./wait-for-water.ts";
+import { type WaterPass, waterPass } from "./water-pass.ts";
 
 /** Water beyond what the pot lacks, so that it runs through and salts are washed out. Common practice, 10 to 20 %. */
 const LEACHING_FRAC = 0.15;
@@ -59,16 +59,25 @@ interface Pouring {
 
 /** Weighs water now against waiting, and whole against part, for a pot along a rolled course. */
 export function waterChoice(context: PlanContext, pouring: Pouring): WaterChoice {
-  const { now, rolled } = pouring;
-  const relief = rainRelief(rolled.course);
-  const wait = waitFor(context, { rolled, relief });
-  const hour = context.days[0]!.workHours[0] ?? null;
-  const missing = missingMl(now);
+  const need = waterNeed(context, pouring.rolled, waterPass(pouring.rolled.course));
+  return isAsked(context, need, pouring.now) ? weighPour(context, pouring, need) : need;
+}
+
+/** Whether a pour is to be weighed at all: due by its dryness, or a leafy plant to be watered in. */
+export function isAsked(context: PlanContext, need: WaterChoice, now: PotNow): boolean {
+  if (need.hour === null || missingMl(now) <= 0) return false;
+  if (awaitsWateringIn(now, context.nowUtcMs)) return true;
+  return need.wait.best === 0 && need.dueShareFrac >= LEAST_DUE_SHARE;
+}
+
+/** What a course without water says about the need for it: the choice as long as no pour is weighed. */
+export function waterNeed(context: PlanContext, rolled: RolledCourse, pass: WaterPass): WaterChoice {
+  const wait = waitFor(context, { rolled, pass });
   const due = dueShareFrac(rolled.course);
-  const idle: WaterChoice = {
+  return {
     deed: "not-due",
     amountMl: 0,
-    hour,
+    hour: context.days[0]!.workHours[0] ?? null,
     dueShareFrac: due,
     refillHour: reachesRefillHour(rolled.course),
     thirstIfNot: totalHarm(rolled.harm.thirst),
@@ -76,37 +85,43 @@ export function waterChoice(context: PlanContext, pouring: Pouring): WaterChoice
     harmDone: { "wet-roots": 0, "wet-wound": 0, "wet-cold": 0 },
     rightShareFrac: 1 - due,
     canWaitShareFrac: canWaitShareFrac(rolled, wait),
-    rainReliefFrac: wait.best === 0 ? 0 : (relief[Math.min(wait.best, relief.length) - 1] ?? 0),
+    rainReliefFrac: wait.best === 0 ? 0 : (pass.relief[Math.min(wait.best, pass.relief.length) - 1] ?? 0),
     wait,
   };
+}
+
+function weighPour(context: PlanContext, pouring: Pouring, need: WaterChoice): WaterChoice {
+  const { now } = pouring;
+  const { wait } = need;
+  const hour = need.hour!;
+  const missing = missingMl(now);
   const freshLeafy = awaitsWateringIn(now, context.nowUtcMs);
-  const isDue = wait.best === 0 && due >= LEAST_DUE_SHARE;
-  if (hour === null || missing <= 0 || !(isDue || freshLeafy)) return idle;
   const wholeMl = firstDrinkMl(now, missing) ?? Number.POSITIVE_INFINITY;
   const whole = tryPour(context, pouring, { hour, waterMl: wholeMl });
   const waiting = Math.min(...wait.byMorning.slice(1));
   if (freshLeafy || wait.byMorning[0]! + whole.extra < waiting) {
     const amountMl = pourAmountMl(Number.isFinite(wholeMl) ? wholeMl : missing * (1 + LEACHING_FRAC));
     const deed = Number.isFinite(wholeMl) ? "part" : "through";
-    return { ...idle, ...whole, deed, amountMl, rightShareFrac: freshLeafy ? 1 : due };
+    return { ...need, ...whole, deed, amountMl, rightShareFrac: freshLeafy ? 1 : need.dueShareFrac };
   }
   const partMl = missing * PART_FRAC;
   const part = tryPour(context, pouring, { hour, waterMl: partMl });
   if (wait.byMorning[0]! * (1 + PART_AGAIN) + part.extra < waiting) {
-    return { ...idle, ...part, deed: "part", amountMl: pourAmountMl(partMl), rightShareFrac: due };
+    const amountMl = pourAmountMl(partMl);
+    return { ...need, ...part, deed: "part", amountMl, rightShareFrac: need.dueShareFrac };
   }
-  return { ...idle, ...whole, deed: "hold", thirstSaved: 0, rightShareFrac: 1 - whole.betterShareFrac };
+  return { ...need, ...whole, deed: "hold", thirstSaved: 0, rightShareFrac: 1 - whole.betterShareFrac };
 }
 
 /** When the next water costs least along a rolled course. */
 export function waitFor(
   context: PlanContext,
-  { rolled, relief }: { rolled: RolledCourse; relief: Float64Array },
+  { rolled, pass }: { rolled: RolledCourse; pass: WaterPass },
 ): WaitCosts {
   return waitForWater({
     thirstByDay: rolled.harm.thirst.byDay,
-    reliefByDay: relief,
-    usedByDay: usedInPours(rolled.course),
+    reliefByDay: pass.relief,
+    usedByDay: pass.used,
     pourHarm: pourHarm(context.settings, missingMl(rolled.course.now)),
   });
 }

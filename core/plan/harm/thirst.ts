@@ -24,26 +24,29 @@ export function thirst(course: Course, into: HarmTally): void {
   const { unusableMl, usableMl } = now.inVessel.hold;
   const { capacityFactor, weightFrac } = now.cloud;
   const refill = refillFracNow(now);
-  const band = Math.max(refill, LEAST_BAND_FRAC);
+  const bandMl = Math.max(refill, LEAST_BAND_FRAC) * usableMl;
+  const refillMl = capacityFactor.map((factor) => (unusableMl + refill * usableMl) * factor);
+  const perBandMl = capacityFactor.map((factor) => 1 / (bandMl * factor));
   const stands = standsDays(now);
   const dryDays = new Float64Array(size);
+  const harmed = new Float64Array(size);
   for (let hour = 0; hour < hourCount; hour++) {
     const day = dayOfHour[hour]!;
     const at = hour * size;
     for (let i = 0; i < size; i++) {
-      const factor = capacityFactor[i]!;
-      const left = (waterMl[at + i]! - unusableMl * factor) / (usableMl * factor);
-      if (left >= refill) {
+      const lackMl = refillMl[i]! - waterMl[at + i]!;
+      if (lackMl <= 0) {
         dryDays[i] = 0;
+        harmed[i] = 0;
         continue;
       }
-      const before = dryDays[i]!;
-      const dryness = Math.min(1, (refill - left) / band);
-      const after = before + (dryness * dryness) / 24;
-      dryDays[i] = after;
-      const harm = harmOfDrought(after / stands) - harmOfDrought(before / stands);
-      into.byParticle[i]! += harm;
-      into.byDay[day]! += weightFrac[i]! * harm;
+      const dryness = Math.min(1, lackMl * perBandMl[i]!);
+      const days = dryDays[i]! + (dryness * dryness) / 24;
+      const harm = harmOfDrought(days / stands);
+      into.byParticle[i]! += harm - harmed[i]!;
+      into.byDay[day]! += weightFrac[i]! * (harm - harmed[i]!);
+      dryDays[i] = days;
+      harmed[i] = harm;
     }
   }
 }

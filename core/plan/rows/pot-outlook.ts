@@ -1,4 +1,4 @@
-import { calendarDay, localDays } from "../../site/local-days.ts";
+import { calendarDay } from "../../site/local-days.ts";
 import type { SpotDays } from "../days/spot-days.ts";
 import type { Course } from "../harm/course.ts";
 import { refillFracNow } from "../harm/refill-point.ts";
@@ -21,7 +21,7 @@ export function potOutlook(
   const fracAt = (column: ArrayLike<number>, offset: number) =>
     capacityFactor.map((factor, i) => column[offset + i]! / (capacityMl * factor));
   const refillContentFrac = (unusableMl + refill * usableMl) / capacityMl;
-  const ends = localDays(context.ready.ahead, context.site.zone).map(({ toHour }) => toHour - 1);
+  const ends = context.localDays.map(({ toHour }) => toHour - 1);
   const byDay = ends.map((hour) => fracAt(trajectory.waterMl, hour * size));
   return {
     nowFrac: spreadOf({ values: fracAt(waterMl, 0), weightFrac }, 0.01),

@@ -1,4 +1,3 @@
-import { localDays } from "../../site/local-days.ts";
 import { roomsLeft } from "../choice/choose-places.ts";
 import type { PotStudy } from "../choice/pot-study.ts";
 import type { SpotDays } from "../days/spot-days.ts";
@@ -26,7 +25,7 @@ function byLocalDay(context: PlanContext, { forcing, size }: SpotDays) {
   const weightFrac = new Float64Array(size).fill(1 / size);
   const rainByDayMm: Spread[] = [];
   const coldestByDayC: Spread[] = [];
-  for (const { fromHour, toHour } of localDays(forcing, context.site.zone)) {
+  for (const { fromHour, toHour } of context.localDays) {
     const rain = new Float64Array(size);
     const coldest = new Float64Array(size).fill(Number.POSITIVE_INFINITY);
     for (let i = fromHour * size; i < toHour * size; i++) {

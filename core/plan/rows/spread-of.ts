@@ -20,6 +20,7 @@ export function spreadOf(sample: Sample, step: number): Spread {
  */
 export function quantilesOf(sample: Sample, shares: readonly number[]): number[] {
   const { values, offset = 0, weightFrac } = sample;
+  if (areEven(weightFrac)) return evenQuantiles(sample, shares);
   const order = Array.from({ length: weightFrac.length }, (_, i) => i);
   order.sort((a, b) => values[offset + a]! - values[offset + b]! || a - b);
   const found: number[] = [];
@@ -33,6 +34,22 @@ export function quantilesOf(sample: Sample, shares: readonly number[]): number[]
   const last = values[offset + order.at(-1)!]!;
   while (found.length < shares.length) found.push(last);
   return found;
+}
+
+/** The same for values that are as likely as each other, without carrying weights through the sorting. */
+function evenQuantiles({ values, offset = 0, weightFrac }: Sample, shares: readonly number[]): number[] {
+  const count = weightFrac.length;
+  const sorted = new Float64Array(count);
+  for (let i = 0; i < count; i++) sorted[i] = values[offset + i]!;
+  sorted.sort();
+  return shares.map(
+    (share) => sorted[Math.min(count - 1, Math.max(0, Math.ceil(share * count - 1e-6) - 1))]!,
+  );
+}
+
+function areEven(weightFrac: ArrayLike<number>): boolean {
+  for (let i = 1; i < weightFrac.length; i++) if (weightFrac[i] !== weightFrac[0]) return false;
+  return true;
 }
 
 /** Expected value of a weighted sample. */
