@@ -14,6 +14,8 @@ import { rainScores } from "./rain-scores.ts";
 
 /** What a feed would have sent on a morning. */
 export interface Forecaster {
+  /** Every hour of the span as the feed has it once it is past. */
+  readonly past: HoursReady;
   /**
    * @param issueUtcMs  whole hour; the past is told up to it, the forecast from it on
    * @param pastDays, aheadDays  whole local days before and after the day of issue
@@ -62,7 +64,15 @@ export function forecaster(of: {
   const nearest = dayErrorsOf(book, { ...whole, issueDay: days.length, members: null });
   const past = forecastHours(truth, { ...whole, errors: nearest, bias });
   const feed = { truth, book, bias, seed: seedFrom([seed, firstDayNumber]), memberCount, past };
-  return { weatherAt: (ask) => weatherOf(feed, ask) };
+  const { startUtcMs, hourCount } = hours;
+  const wholePast: HoursReady = {
+    startUtcMs,
+    hourCount,
+    memberCount: 1,
+    ...hourColumns(past, { truth, fromHour: 0, toHour: hourCount }),
+    weatherCode: new Float64Array(hourCount).fill(-1),
+  };
+  return { past: wholePast, weatherAt: (ask) => weatherOf(feed, ask) };
 }
 
 interface Feed {
@@ -84,7 +94,7 @@ function weatherOf(feed: Feed, ask: Parameters<Forecaster["weatherAt"]>[0]): Wea
   const toHour = truth.days[toDay - 1]!.toHour;
   const course = { issueDay, fromDay: issueDay, toDay };
   const told = (errors: DayErrors) => forecastHours(truth, { ...course, errors, bias });
-  const run = told(dayErrorsOf(book, { ...course, members: null }));
+  const run = runOf(feed, { issueDay, toDay });
   const random = seededRandom(seedFrom([feed.seed, REPLAY_STREAM.members, issueDay]));
   const members = { size: memberCount, random };
   const span = { truth, fromHour, toHour };
@@ -106,6 +116,19 @@ function weatherOf(feed: Feed, ask: Parameters<Forecaster["weatherAt"]>[0]): Wea
       credit: "replayed weather",
     },
   };
+}
+
+/** The single run from the day of issue on; the day before lends its last hours, so that both join without a step. */
+function runOf(
+  { truth, book, bias }: Feed,
+  { issueDay, toDay }: { issueDay: number; toDay: number },
+): ForecastHours {
+  const fromDay = Math.max(0, issueDay - 1);
+  const errors = dayErrorsOf(book, { issueDay, fromDay, toDay, members: null });
+  const run = forecastHours(truth, { fromDay, toDay, errors, bias });
+  const skip = truth.days[issueDay]!.fromHour - truth.days[fromDay]!.fromHour;
+  const columns = Object.entries(run).map(([name, column]) => [name, column.subarray(skip)]);
+  return Object.fromEntries(columns) as ForecastHours;
 }
 
 /** The past up to the day of issue, then what is told from it on. */

@@ -1,0 +1,142 @@
+import { harmOfHotHour, TENDER_BY_C } from "../../plan/harm/heat.ts";
+import { harmOfDrought, LEAST_BAND_FRAC } from "../../plan/harm/thirst.ts";
+import { harmOfWetHours, paceAt, RECOVERY_PER_HOUR } from "../../plan/harm/wet-roots.ts";
+import { FRESH_CUT_HARM, FULL_WETTING_FRAC } from "../../plan/harm/wet-wound.ts";
+import { woundHealingRate } from "../../plant/wound-healing.ts";
+import { closeDay, ROOTS_BACK_DAYS } from "./close-day.ts";
+import { TERM } from "./harm-terms.ts";
+import { type HourOfWater, runThroughMl, waterHour } from "./water-hour.ts";
+import type { WorldClock } from "./world-clock.ts";
+import type { WorldPot } from "./world-pot.ts";
+import type { WorldState } from "./world-state.ts";
+
+/** What is done to a pot in one hour. */
+export interface WorldDeed {
+  readonly hour: number;
+  /** Infinity means until it runs through. */
+  readonly pourMl: number;
+  readonly toSpot: number | null;
+}
+
+/** What a stretch of hours came to. */
+export interface Reckoning {
+  /** By term, in the order of HARM_TERMS. */
+  readonly harm: Float64Array;
+  pouredMl: number;
+  drainedMl: number;
+}
+
+/** Wetting of a day or by one pour that counts as a soaking, share of capacity; as the planner's replay has it. */
+const SOAKING_FRAC = 0.1;
+
+const hourOfWater: HourOfWater = { wettedMl: 0, drainedMl: 0, wetBase: false };
+
+/**
+ * Runs one pot of the world through hours and scores them with the planner's own harm terms, applied to what truly is.
+ * A season is longer than a plan: what the terms count up is carried on, and is made good as `closeDay` tells.
+ *
+ * @param deeds  in order of hours; those outside the span are passed over
+ */
+export function runWorldHours(
+  world: { readonly clock: WorldClock; readonly pot: WorldPot },
+  state: WorldState,
+  span: { fromHour: number; toHour: number; deeds: readonly WorldDeed[]; into: Reckoning },
+): void {
+  const { clock, pot } = world;
+  const { into, deeds } = span;
+  let next = 0;
+  for (let hour = span.fromHour; hour < span.toHour; hour++) {
+    let pourMl = 0;
+    for (; next < deeds.length && deeds[next]!.hour <= hour; next++) {
+      const deed = deeds[next]!;
+      if (deed.toSpot !== null) state.spot = deed.toSpot;
+      if (deed.pourMl > 0) pourMl += Math.min(deed.pourMl, Math.max(1, runThroughMl(pot, state)) * 3);
+      if (deed.pourMl === Number.POSITIVE_INFINITY) pourMl = runThroughMl(pot, state);
+    }
+    into.pouredMl += pourMl;
+    oneHour(world, state, { hour, pourMl, into });
+    if (clock.closes[hour] === 1) closeDay(world, state, { hour, harm: into.harm });
+  }
+}
+
+function oneHour(
+  { clock, pot }: { readonly clock: WorldClock; readonly pot: WorldPot },
+  state: WorldState,
+  of: { hour: number; pourMl: number; into: Reckoning },
+): void {
+  const { hour, into } = of;
+  const forcing = clock.spots[state.spot]!;
+  const rainMm = forcing.rainMm[hour]!;
+  const leafC = forcing.plantTempC[hour]!;
+  const airC = forcing.tempC[hour]!;
+  waterHour(pot, state, { et0Mm: forcing.et0Mm[hour]!, rainMm, pourMl: of.pourMl, into: hourOfWater });
+  into.drainedMl += hourOfWater.drainedMl;
+  into.harm[TERM.thirst]! += thirstOfHour(pot, state);
+  into.harm[TERM["wet-roots"]]! += wetRootsOfHour(pot, state, airC);
+  if (!state.closed || state.healedDays < state.needDays + ROOTS_BACK_DAYS) {
+    into.harm[TERM["wet-wound"]]! += careOfHour(pot, state, { leafC, rainMm, pourMl: of.pourMl });
+  }
+  const limitC = pot.known.values.heatC - (state.tender ? TENDER_BY_C : 0);
+  if (airC > limitC) {
+    const lightMjPerM2 = forcing.lightMjPerM2[hour]!;
+    into.harm[TERM.heat]! += harmOfHotHour({ tempC: airC, lightMjPerM2, limitC });
+  }
+  state.nightMinC = Math.min(state.nightMinC, leafC);
+  state.lightMjPerM2 += forcing.lightMjPerM2[hour]!;
+  state.tipRatio = Math.max(state.tipRatio, forcing.gustMPerS[hour]! / state.tipMPerS);
+  state.warmthSumC += leafC;
+  state.warmthHours++;
+}
+
+function thirstOfHour(pot: WorldPot, state: WorldState): number {
+  const left = (state.upperMl + state.lowerMl - pot.unusableMl) / pot.usableMl;
+  if (left >= state.refillFrac) {
+    state.dryDays = 0;
+    return 0;
+  }
+  const { dryDays } = pot.known.values;
+  const before = state.dryDays;
+  const band = Math.max(state.refillFrac, LEAST_BAND_FRAC);
+  const dryness = Math.min(1, (state.refillFrac - left) / band);
+  state.dryDays = before + (dryness * dryness) / 24;
+  return harmOfDrought(state.dryDays / dryDays) - harmOfDrought(before / dryDays);
+}
+
+function wetRootsOfHour(pot: WorldPot, state: WorldState, airC: number): number {
+  if (!hourOfWater.wetBase) {
+    state.wetHours = Math.max(0, state.wetHours - RECOVERY_PER_HOUR);
+    return 0;
+  }
+  const { wetBaseHours } = pot.known.values;
+  const before = state.wetHours;
+  state.wetHours = before + (1 + state.restingFrac) * paceAt(airC);
+  if (state.wetHours <= wetBaseHours) return 0;
+  return harmOfWetHours(state.wetHours / wetBaseHours) - harmOfWetHours(before / wetBaseHours);
+}
+
+/** Cuts close with warmth; a soaking of an open cut begins the wait anew and does harm, once for each planting. */
+function careOfHour(
+  pot: WorldPot,
+  state: WorldState,
+  of: { leafC: number; rainMm: number; pourMl: number },
+): number {
+  const harm = state.closed ? 0 : woundHarm(pot, state);
+  state.healedDays += woundHealingRate(of.leafC) / 24;
+  if (!state.closed && state.healedDays >= state.needDays) state.closed = true;
+  const soakingMl = SOAKING_FRAC * pot.capacityMl;
+  const before = state.dayRainMm;
+  state.dayRainMm += of.rainMm;
+  const rainSoaks = before * pot.catchMlPerMm < soakingMl && state.dayRainMm * pot.catchMlPerMm >= soakingMl;
+  if (!state.closed && (rainSoaks || of.pourMl >= soakingMl)) state.healedDays = 0;
+  return harm;
+}
+
+function woundHarm(pot: WorldPot, state: WorldState): number {
+  if (hourOfWater.wettedMl <= 0) return 0;
+  const open = 1 - state.healedDays / state.needDays;
+  const share = Math.min(1, hourOfWater.wettedMl / (FULL_WETTING_FRAC * pot.capacityMl));
+  const level = FRESH_CUT_HARM * open * share;
+  const more = Math.max(0, level - state.worstWetting);
+  state.worstWetting += more;
+  return more;
+}
