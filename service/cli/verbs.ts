@@ -36,6 +36,11 @@ export const VERBS: readonly VerbEntry[] = [
     load: async () => (await import("./calc.ts")).calc,
   },
   {
+    name: "replay",
+    summary: "play whole years: what the planner, people and perfect foresight would have come to",
+    load: async () => (await import("./replay.ts")).replay,
+  },
+  {
     name: "demo",
     summary: "show it all on an invented roof terrace with invented weather",
     load: async () => (await import("./demo.ts")).demo,

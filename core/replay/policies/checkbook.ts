@@ -7,8 +7,9 @@ import type { MorningView, Policy, PotView } from "./policy.ts";
 
 /** Bare mix between leaves loses a part of reference besides. [FAO56 ch. 7, single coefficient: 0.2 on average] */
 const BARE_COEFFICIENT = 0.2;
-/** Share of the rainless demand that is left under a roof or indoors. Common practice for greenhouse checkbooks. */
-const UNDER_COVER_FRAC = 0.5;
+/** Share of the demand that is left under a roof, and what a mild room asks for on any day. Chosen by us. */
+const UNDER_ROOF_FRAC = 0.7;
+const INDOORS_ET0_MM = 1.5;
 /** Rain of today and tomorrow, as a share of the depletion, for which the can is left. */
 const SKIP_FRAC = 0.5;
 
@@ -45,15 +46,16 @@ function startMl({ known }: PotView): number {
 /** Yesterday's charge less its credit. */
 function spentMl(stage: Stage, view: MorningView, { known, spot }: PotView): number {
   const { basalCoefficient, restCoefficient } = known.values;
+  const { yesterday } = view.outlook;
+  const { kind } = stage.spots[spot]!;
   const coefficient = isColdTime(view, { known }) ? restCoefficient : basalCoefficient;
-  const { et0Mm, rainMm } = view.outlook.yesterday;
-  const inOpen = stage.spots[spot]!.kind === "open";
+  const et0Mm =
+    kind === "indoors" ? INDOORS_ET0_MM : (kind === "open" ? 1 : UNDER_ROOF_FRAC) * yesterday.et0Mm;
   const { hold } = known.inVessel;
   const plantMl = coefficient * mlFromMm(et0Mm, canopyAreaCm2(known.pot));
   const bareMl = BARE_COEFFICIENT * mlFromMm(et0Mm, hold.surfaceAreaCm2);
-  return inOpen
-    ? plantMl + bareMl - mlFromMm(rainMm, hold.rimAreaCm2)
-    : UNDER_COVER_FRAC * (plantMl + bareMl);
+  const rainMl = kind === "open" ? mlFromMm(yesterday.rainMm, hold.rimAreaCm2) : 0;
+  return plantMl + bareMl - rainMl;
 }
 
 function isDue(stage: Stage, view: MorningView, of: { pot: PotView; depletion: number }): boolean {

@@ -1,0 +1,41 @@
+import { describe, expect, it } from "vitest";
+import { problemsIn, runCommand } from "./run-command.ts";
+
+const QUICK = [
+  "replay",
+  "--place",
+  "new-york",
+  "--years",
+  "2013",
+  "--group",
+  "pelargonium",
+  "--policy",
+  "dry-to-the-finger",
+];
+
+describe("leebench replay", () => {
+  it("prints tables and shows its progress apart", async () => {
+    const { code, stdout, stderr } = await runCommand(QUICK);
+    expect(code).toBe(0);
+    expect(stdout).toContain("| dry-to-the-finger |");
+    expect(stderr).toContain("1 of 1");
+  });
+
+  it("prints the same bytes for the same seed as JSON", async () => {
+    const args = [...QUICK, "--json", "--without-bound"];
+    const [one, two, other] = await Promise.all([
+      runCommand(args),
+      runCommand(args),
+      runCommand([...args, "--seed", "2"]),
+    ]);
+    expect(one.stdout).toBe(two.stdout);
+    expect(JSON.parse(one.stdout).format).toBe("leebench-replay");
+    expect(other.stdout).not.toBe(one.stdout);
+  });
+
+  it("tells what was mistyped", async () => {
+    const { code, stderr } = await runCommand(["replay", "--place", "oslo", "--seeds", "many"]);
+    expect(code).toBe(1);
+    expect(problemsIn(stderr).map(({ code }) => code)).toEqual(["not-one-of", "not-a-whole-number"]);
+  });
+});
