@@ -1,4 +1,4 @@
-import { carryOf, pourTrouble } from "../season/deeds-of-morning.ts";
+import { carryOf, pourTrouble, shieldTrouble } from "../season/deeds-of-morning.ts";
 import type { Season } from "../season/play-season.ts";
 import { emptyHarm } from "../season/season-result.ts";
 import { damageOf, harmSum } from "../world/harm-terms.ts";
@@ -23,6 +23,8 @@ export interface BestCourse {
 /** A kept state and what it came to. */
 interface Kept {
   readonly state: WorldState;
+  /** Whether its cover is up. */
+  readonly covered: boolean;
   readonly harm: Float64Array;
   readonly trouble: number;
   readonly cost: number;
@@ -43,7 +45,7 @@ const FULL_FRAC = 0.93;
 export function bestCourse(season: Season, of: { pot: WorldPot; first: WorldState } & Fineness): BestCourse {
   const { clock, axis } = season;
   const world = { clock, pot: of.pot };
-  let kept: Kept[] = [{ state: of.first, harm: emptyHarm(), trouble: 0, cost: 0 }];
+  let kept: Kept[] = [{ state: of.first, covered: false, harm: emptyHarm(), trouble: 0, cost: 0 }];
   let statesRun = 0;
   for (let day = season.fromDay; day < season.toDay; day++) {
     const fromHour = clock.roundHour[day]!;
@@ -52,12 +54,12 @@ export function bestCourse(season: Season, of: { pot: WorldPot; first: WorldStat
     let best = Number.POSITIVE_INFINITY;
     for (const one of kept) {
       repotIfDue(world, one.state, { hour: fromHour, date: axis.days[day]!.day });
-      for (const choice of choicesAt(season, of.pot, one.state)) {
+      for (const choice of choicesAt(season, { pot: of.pot, kept: one, fromHour, toHour })) {
         const next = lived(world, one, { choice, season, fromHour, toHour });
         statesRun++;
         if (next.cost > best + MARGIN) continue;
         best = Math.min(best, next.cost);
-        const cell = cellOf(of.pot, next.state, of);
+        const cell = cellOf(of.pot, next.state, { ...of, isShielded: next.covered });
         const other = cells.get(cell);
         if (other === undefined || next.cost < other.cost) cells.set(cell, next);
       }
@@ -72,22 +74,43 @@ export function bestCourse(season: Season, of: { pot: WorldPot; first: WorldStat
 interface Choice {
   readonly pourMl: number;
   readonly toSpot: number | null;
+  /** A cover over the mix for this day. */
+  readonly covers: boolean;
   readonly trouble: number;
 }
 
-function choicesAt({ trouble, stage }: Season, pot: WorldPot, state: WorldState): Choice[] {
+/** The planner's cover over the mix. */
+const COVER = { letsInFrac: 0.2, coldLeftFrac: 0.5, trips: 0.5 } as const;
+/** Rain of a day from which a cover is thought of, mm. */
+const WORTH_COVERING_MM = 0.5;
+
+function choicesAt(
+  { trouble, stage, clock }: Season,
+  of: { pot: WorldPot; kept: Kept; fromHour: number; toHour: number },
+): Choice[] {
+  const { pot, kept } = of;
+  const { state } = kept;
   const missing = pot.capacityMl - state.upperMl - state.lowerMl;
   const pours = [0];
   if (usableLeft(pot, state) < FULL_FRAC) {
     for (const part of PARTS) pours.push(part === Number.POSITIVE_INFINITY ? part : part * missing);
   }
-  const carries: { toSpot: number | null; harm: number }[] = [{ toSpot: null, harm: 0 }];
+  const places: { toSpot: number | null; covers: boolean; trouble: number }[] = [
+    { toSpot: null, covers: false, trouble: 0 },
+  ];
+  let rainMm = 0;
+  const { rainMm: byHour } = clock.spots[state.spot]!;
+  for (let hour = of.fromHour; hour < of.toHour; hour++) rainMm += byHour[hour]!;
+  if (rainMm >= WORTH_COVERING_MM) {
+    const up = kept.covered ? 0 : shieldTrouble(trouble, COVER.trips);
+    places.push({ toSpot: null, covers: true, trouble: up });
+  }
   for (let toSpot = 0; toSpot < stage.spots.length; toSpot++) {
     if (toSpot === state.spot) continue;
     const carry = carryOf(trouble, pot, { state, toSpot });
-    if (carry !== null) carries.push({ toSpot, harm: carry.harm });
+    if (carry !== null) places.push({ toSpot, covers: false, trouble: carry.harm });
   }
-  return carries.flatMap(({ toSpot, harm }) => pours.map((pourMl) => ({ pourMl, toSpot, trouble: harm })));
+  return places.flatMap((place) => pours.map((pourMl) => ({ ...place, pourMl })));
 }
 
 const reckoning: Reckoning = { harm: emptyHarm(), pouredMl: 0, drainedMl: 0 };
@@ -103,12 +126,13 @@ function lived(
   if (damageOf(harm) >= 1) return { ...from, state };
   reckoning.harm.fill(0);
   reckoning.pouredMl = 0;
-  const deeds: WorldDeed[] = [{ hour: fromHour, pourMl: choice.pourMl, toSpot: choice.toSpot }];
+  const shield = choice.covers ? { shield: { ...COVER, untilHour: toHour } } : {};
+  const deeds: WorldDeed[] = [{ hour: fromHour, pourMl: choice.pourMl, toSpot: choice.toSpot, ...shield }];
   runWorldHours(world, state, { fromHour, toHour, deeds, into: reckoning });
   for (let term = 0; term < harm.length; term++) harm[term]! += reckoning.harm[term]!;
   const pour = choice.pourMl > 0 ? pourTrouble(season.trouble, reckoning.pouredMl) : 0;
   const trouble = from.trouble + choice.trouble + pour;
-  return { state, harm, trouble, cost: harmSum(harm) + trouble };
+  return { state, covered: choice.covers, harm, trouble, cost: harmSum(harm) + trouble };
 }
 
 function repotIfDue(

@@ -18,15 +18,20 @@ const WORST_CELLS = 3;
 const MOST = 15;
 
 /**
- * The cell of a state: spot, content of either layer, how long dry, wet and cold it has been, and how far its cut has
+ * The cell of a state: spot, cover, content of either layer, how long dry, wet and cold it has been, and how far its cut has
  * closed. States of one cell are taken for one; the cheapest stands for all, exactly as it is.
  */
-export function cellOf(pot: WorldPot, state: WorldState, { fineness }: Fineness): number {
+export function cellOf(
+  pot: WorldPot,
+  state: WorldState,
+  { fineness, isShielded }: Fineness & { isShielded: boolean },
+): number {
   const { values } = pot.known;
   const usable = (state.upperMl + state.lowerMl - pot.unusableMl) / pot.usableMl;
   const layers = state.upperMl / pot.upperFullMl - state.lowerMl / pot.lowerFullMl + 1;
   const parts: readonly (readonly [value: number, most: number])[] = [
     [state.spot, 7],
+    [isShielded ? 1 : 0, 1],
     [(Math.max(-0.5, usable) + 0.5) * WATER_CELLS * fineness, 32 * fineness],
     [layers * LAYER_CELLS * fineness, 8 * fineness],
     [(state.dryDays / values.dryDays) * DRY_CELLS_PER_STRETCH * fineness, MOST * fineness],

@@ -11,6 +11,13 @@ export interface MorningDeed {
   readonly toSpot: number | null;
   /** Hours after the round's start at which it is carried. */
   readonly carryAfterH?: number;
+  /** A shield against rain put up in the round, and its trouble in trips. */
+  readonly shield?: {
+    readonly letsInFrac: number;
+    readonly coldLeftFrac: number;
+    readonly hours: number;
+    readonly trips: number;
+  };
 }
 
 export const NOTHING: MorningDeed = { pourMl: 0, toSpot: null };

@@ -30,6 +30,11 @@ export function carryOf(
   return { trips, massKg, harm: trips * tripHarm(settings) };
 }
 
+/** Trouble of putting up a cover or leaning a pot. */
+export function shieldTrouble({ settings }: Trouble, trips: number): number {
+  return trips * tripHarm(settings);
+}
+
 /** Trouble of one pour of so much. */
 export function pourTrouble({ settings }: Trouble, waterMl: number): number {
   return pourHarm(settings, waterMl);

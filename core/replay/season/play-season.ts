@@ -47,7 +47,9 @@ export function playSeason(season: Season, policy: Policy, watch?: Watch): Seaso
   run.noted?.(courses.flatMap((course) => firstEntries(season, course)));
   let morningsWithWork = 0;
   for (let day = season.fromDay; day < season.toDay; day++) {
-    run.noted?.(repotted(play, day));
+    // Repotting happens whether or not anybody keeps a diary.
+    const planted = repotted(play, day);
+    run.noted?.(planted);
     const view = viewOf(play, day);
     const deeds = run.morning(view);
     watch?.({ day, month: view.month, courses });
@@ -101,7 +103,7 @@ function live(play: Play, of: { day: number; date: CalendarDay; deeds: readonly 
     const hands = run.noted === undefined ? null : handsBefore(course.hands(day));
     const done = course.live(day, date, of.deeds[i]!);
     if (done.pouredMl > 0) pours[i]!++;
-    works ||= done.pouredMl > 0 || done.toSpot !== null;
+    works ||= done.pouredMl > 0 || done.toSpot !== null || done.shielded;
     if (hands === null) continue;
     const { clock, stage } = season;
     entries.push(

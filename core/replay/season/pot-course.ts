@@ -8,7 +8,7 @@ import { type Reckoning, runWorldHours, type WorldDeed } from "../world/run-hour
 import type { WorldClock } from "../world/world-clock.ts";
 import type { WorldPot } from "../world/world-pot.ts";
 import type { WorldState } from "../world/world-state.ts";
-import { carryOf, pourTrouble, type Trouble } from "./deeds-of-morning.ts";
+import { carryOf, pourTrouble, shieldTrouble, type Trouble } from "./deeds-of-morning.ts";
 import { emptyHarm, type PotSeason } from "./season-result.ts";
 
 /** One pot on its way through a season: its true state, what was done to it and what it came to. */
@@ -21,7 +21,7 @@ export class PotCourse {
   readonly #into: Reckoning = { harm: emptyHarm(), pouredMl: 0, drainedMl: 0 };
   readonly #byHalfMonth = new Array<number>(24).fill(0);
   readonly state: WorldState;
-  #sums = { trouble: 0, pours: 0, carries: 0, trips: 0, carriedKg: 0 };
+  #sums = { trouble: 0, pours: 0, carries: 0, shields: 0, trips: 0, carriedKg: 0 };
   #lastWaterDay = Number.NEGATIVE_INFINITY;
   #plantedDay = Number.NEGATIVE_INFINITY;
   #lost = false;
@@ -93,6 +93,7 @@ export class PotCourse {
       this.#lastWaterDay = day;
     }
     if (carries) deeds.push({ hour: carryHour, pourMl: 0, toSpot: deed.toSpot });
+    if (deed.shield !== undefined) deeds.push(this.#shield(deed.shield, fromHour));
     deeds.sort((a, b) => a.hour - b.hour);
     const toHour = clock.roundHour[day + 1]!;
     const pouredBefore = this.#into.pouredMl;
@@ -100,7 +101,12 @@ export class PotCourse {
     if (deed.pourMl > 0) this.#sums.trouble += pourTrouble(this.#trouble, this.#into.pouredMl - pouredBefore);
     this.#lost = damageOf(this.#into.harm) >= 1;
     this.#byHalfMonth[halfMonthOf(date)]! += this.cost - before;
-    return { pouredMl: deed.pourMl, toSpot: carries ? deed.toSpot : null, carryHour };
+    return {
+      pouredMl: deed.pourMl,
+      toSpot: carries ? deed.toSpot : null,
+      carryHour,
+      shielded: deed.shield !== undefined,
+    };
   }
 
   result(): PotSeason {
@@ -114,6 +120,22 @@ export class PotCourse {
       litres: this.#into.pouredMl / 1000,
       ...this.#sums,
       costByHalfMonth: this.#byHalfMonth,
+    };
+  }
+
+  /** One that stands already is left standing for as long as is now asked. */
+  #shield(shield: NonNullable<MorningDeed["shield"]>, hour: number): WorldDeed {
+    const stands = this.state.shieldUntilHour >= hour && this.state.letsInFrac === shield.letsInFrac;
+    if (!stands) {
+      this.#sums.shields++;
+      this.#sums.trouble += shieldTrouble(this.#trouble, shield.trips);
+    }
+    const { letsInFrac, coldLeftFrac, hours } = shield;
+    return {
+      hour,
+      pourMl: 0,
+      toSpot: null,
+      shield: { letsInFrac, coldLeftFrac, untilHour: hour + hours },
     };
   }
 
@@ -134,6 +156,7 @@ export interface DoneDeed {
   readonly pouredMl: number;
   readonly toSpot: number | null;
   readonly carryHour: number;
+  readonly shielded: boolean;
 }
 
 /** Instant of an hour of the world. */

@@ -14,6 +14,8 @@ export interface PotSeason {
   readonly pours: number;
   readonly litres: number;
   readonly carries: number;
+  /** Covers put up and pots leant. */
+  readonly shields: number;
   /** In trips of 10 kg over level ground. */
   readonly trips: number;
   readonly carriedKg: number;

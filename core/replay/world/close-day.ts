@@ -28,7 +28,8 @@ export function closeDay(
   const { values } = pot.known;
   const { harm } = at;
   state.threeNightC = (state.nightMinC + state.lastNightC + state.nightBeforeC) / 3;
-  harm[TERM.cold]! += harmOfNight(state.nightMinC, values);
+  const coldLeft = at.hour <= state.shieldUntilHour ? state.coldLeftFrac : 1;
+  harm[TERM.cold]! += coldLeft * harmOfNight(state.nightMinC, values);
   harm[TERM["wet-cold"]]! += wetColdOfNight(pot, state);
   harm[TERM.wind]! += state.tipRatio > 0 ? harmOfGust(state.tipRatio, 1) : 0;
   harm[TERM.gloom]! += harmOfDimDay({

@@ -23,6 +23,9 @@ export function settledState(
   const leafC = clock.spots[at.spot]!.plantTempC[at.hour]!;
   const state: WorldState = {
     spot: at.spot,
+    letsInFrac: 1,
+    coldLeftFrac: 1,
+    shieldUntilHour: -1,
     upperMl: 0,
     lowerMl: 0,
     dryDays: 0,

@@ -16,6 +16,14 @@ export interface WorldDeed {
   /** Infinity means until it runs through. */
   readonly pourMl: number;
   readonly toSpot: number | null;
+  readonly shield?: Shield;
+}
+
+/** A cover over the mix, or a pot leant so that half of its rim turns from the rain. A carry takes it off. */
+export interface Shield {
+  readonly letsInFrac: number;
+  readonly coldLeftFrac: number;
+  readonly untilHour: number;
 }
 
 /** What a stretch of hours came to. */
@@ -49,14 +57,25 @@ export function runWorldHours(
     let pourMl = 0;
     for (; next < deeds.length && deeds[next]!.hour <= hour; next++) {
       const deed = deeds[next]!;
-      if (deed.toSpot !== null) state.spot = deed.toSpot;
-      if (deed.pourMl > 0) pourMl += Math.min(deed.pourMl, Math.max(1, runThroughMl(pot, state)) * 3);
-      if (deed.pourMl === Number.POSITIVE_INFINITY) pourMl = runThroughMl(pot, state);
+      if (deed.toSpot !== null) carried(state, { toSpot: deed.toSpot, hour });
+      if (deed.shield !== undefined) shielded(state, deed.shield);
+      pourMl += deed.pourMl === Number.POSITIVE_INFINITY ? runThroughMl(pot, state) : deed.pourMl;
     }
     into.pouredMl += pourMl;
     oneHour(world, state, { hour, pourMl, into });
     if (clock.closes[hour] === 1) closeDay(world, state, { hour, harm: into.harm });
   }
+}
+
+function carried(state: WorldState, to: { toSpot: number; hour: number }): void {
+  state.spot = to.toSpot;
+  state.shieldUntilHour = to.hour;
+}
+
+function shielded(state: WorldState, { letsInFrac, coldLeftFrac, untilHour }: Shield): void {
+  state.letsInFrac = letsInFrac;
+  state.coldLeftFrac = coldLeftFrac;
+  state.shieldUntilHour = untilHour;
 }
 
 function oneHour(
@@ -66,7 +85,7 @@ function oneHour(
 ): void {
   const { hour, into } = of;
   const forcing = clock.spots[state.spot]!;
-  const rainMm = forcing.rainMm[hour]!;
+  const rainMm = forcing.rainMm[hour]! * (hour < state.shieldUntilHour ? state.letsInFrac : 1);
   const leafC = forcing.plantTempC[hour]!;
   const airC = forcing.tempC[hour]!;
   waterHour(pot, state, { et0Mm: forcing.et0Mm[hour]!, rainMm, pourMl: of.pourMl, into: hourOfWater });

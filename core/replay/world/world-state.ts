@@ -3,6 +3,10 @@ import type { RootWork } from "../../journal/entry.ts";
 /** A pot of the world at an instant; all that its future hangs on. Copied often, so flat. */
 export interface WorldState {
   spot: number;
+  /** A cover over the mix or a tilt: rain it lets in, share of the harm of cold that it leaves, and until which hour. */
+  letsInFrac: number;
+  coldLeftFrac: number;
+  shieldUntilHour: number;
   upperMl: number;
   lowerMl: number;
   /** Without a break below the refill point, days; without air at the base, hours. */
