@@ -28,7 +28,7 @@ export function verbHelp(name: string, verb: Verb): string {
     about,
   ]);
   return [
-    ["leebench", name, ...verb.positionals.map((word) => `<${word.name}>`), ...usageOf(verb)].join(" "),
+    usageLine(name, verb),
     "",
     ...verb.about.flatMap((paragraph) => [...wrapped(paragraph), ""]),
     ...verb.positionals.flatMap(positionalHelp),
@@ -38,6 +38,13 @@ export function verbHelp(name: string, verb: Verb): string {
     ...wrapped(EXIT_CODES),
     "",
   ].join("\n");
+}
+
+/** Every option in one line, as long as one line holds them. */
+function usageLine(name: string, verb: Verb): string {
+  const words = ["leebench", name, ...verb.positionals.map((word) => `<${word.name}>`)];
+  const whole = [...words, ...usageOf(verb)].join(" ");
+  return whole.length <= WIDTH_CHARS ? whole : [...words, "[options]"].join(" ");
 }
 
 function usageOf(verb: Verb): string[] {

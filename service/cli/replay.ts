@@ -1,10 +1,14 @@
-import { keptCellsIn } from "../replay/kept-cells.ts";
-import { readReplayAsk } from "../replay/replay-ask.ts";
+import type { Outcome, Problem } from "../../core/problem.ts";
+import { readCase } from "../case/case-schema.ts";
+import { type KeptCells, keptCellsIn } from "../replay/kept-cells.ts";
+import { ownStage } from "../replay/own-stage.ts";
+import { type ReplayAsk, readReplayAsk } from "../replay/replay-ask.ts";
 import { replayReport } from "../replay/replay-report.ts";
 import { reportMarkdown } from "../replay/report-markdown.ts";
-import { runReplay } from "../replay/run-replay.ts";
+import { type Ground, gardenGrounds, runReplay } from "../replay/run-replay.ts";
+import { readJson } from "./input.ts";
 import { print, say, sayProblems } from "./output.ts";
-import { BAD_INPUT, DONE, type Verb } from "./verb.ts";
+import { BAD_INPUT, DONE, type ExitCode, type Verb } from "./verb.ts";
 
 export const replay: Verb = {
   about: [
@@ -27,6 +31,10 @@ export const replay: Verb = {
       type: "string",
       value: "list",
       about: "groups of plants; all eight of the garden when left out",
+    },
+    own: {
+      type: "boolean",
+      about: "replay the pots of a case on standard input, moved to the place, not the garden's",
     },
     mix: {
       type: "string",
@@ -51,17 +59,17 @@ export const replay: Verb = {
   },
   async run({ options }) {
     const read = readReplayAsk({ ...options, bound: options["without-bound"] !== true });
-    if (!read.ok) {
-      sayProblems("leebench replay", read.problems);
-      return BAD_INPUT;
-    }
-    const ask = read.value;
-    const { groupIds, policyIds, mixId, vessel, bound } = ask;
-    const about = { groupIds, policyIds, mixId, vessel, bound };
-    const kept = typeof options.keep === "string" ? { kept: await keptCellsIn(options.keep, about) } : {};
+    if (!read.ok) return refused(read.problems);
+    const asked = read.value;
+    const own = options.own === true ? await ownGrounds(asked) : null;
+    if (own !== null && !own.ok) return refused(own.problems);
+    const grounds = own?.value ?? gardenGrounds(asked);
+    const groupIds = [...new Set(grounds.flatMap(({ stage }) => stage.pots.map(({ pot }) => pot.groupId)))];
+    const ask = { ...asked, groupIds };
     const startedMs = performance.now();
     const cells = await runReplay(ask, {
-      ...kept,
+      grounds,
+      ...(typeof options.keep === "string" ? { kept: await keptIn(options.keep, ask, grounds) } : {}),
       onProgress: ({ done, total }) =>
         say(progressLine({ done, total, spentMs: performance.now() - startedMs })),
     });
@@ -70,6 +78,35 @@ export const replay: Verb = {
     return DONE;
   },
 };
+
+function refused(problems: readonly Problem[]): ExitCode {
+  sayProblems("leebench replay", problems);
+  return BAD_INPUT;
+}
+
+/** The pots of a case on standard input, moved to each place asked for. */
+async function ownGrounds(ask: ReplayAsk): Promise<Outcome<Ground[]>> {
+  const json = await readJson();
+  const read = json.ok ? readCase(json.value) : json;
+  if (!read.ok) return read;
+  const stage = ownStage(read.value);
+  if (!stage.ok) return stage;
+  const { value } = stage;
+  return {
+    ok: true,
+    value: gardenGrounds(ask).map(({ placeId, daily }) => ({
+      placeId,
+      daily,
+      stage: { ...value, site: daily.site },
+    })),
+  };
+}
+
+/** Parts kept are taken up again only for the same pots, ways and bound. */
+function keptIn(dir: string, ask: ReplayAsk, grounds: readonly Ground[]): Promise<KeptCells> {
+  const { policyIds, bound } = ask;
+  return keptCellsIn(dir, { policyIds, bound, stages: grounds.map(({ stage }) => stage) });
+}
 
 const BAR_CHARS = 24;
 

@@ -37,7 +37,7 @@ export const VERBS: readonly VerbEntry[] = [
   },
   {
     name: "replay",
-    summary: "play whole years: what the planner, people and perfect foresight would have come to",
+    summary: "play whole years: the planner, people and perfect foresight",
     load: async () => (await import("./replay.ts")).replay,
   },
   {

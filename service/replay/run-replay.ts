@@ -1,11 +1,12 @@
 import { setImmediate } from "node:timers/promises";
+import type { DailyWeather } from "../../core/replay/hours/daily-weather.ts";
 import { type CellResult, playCell, replaySettings } from "../../core/replay/play-cell.ts";
 import { type SeedWorld, worldOfSeed } from "../../core/replay/season/world-of-seed.ts";
 import { gardenAt } from "../../core/replay/stage/garden.ts";
 import type { Stage } from "../../core/replay/world/known-pot.ts";
 import { type KeptCells, NOTHING_KEPT } from "./kept-cells.ts";
 import type { ReplayAsk } from "./replay-ask.ts";
-import { REPLAY_PLACES, type ReplayPlace } from "./replay-places.ts";
+import { REPLAY_PLACES } from "./replay-places.ts";
 
 /** Fineness of the bound's cells: halving them moves its value by less than 0.01, which a test holds it to. */
 const FINENESS = 0.5;
@@ -17,21 +18,36 @@ export interface ReplayProgress {
   readonly kept: boolean;
 }
 
+/** Where a replay is played: the days of one place and the pots that stand there. */
+export interface Ground {
+  readonly placeId: string;
+  readonly daily: DailyWeather;
+  readonly stage: Stage;
+}
+
+/** The garden at every place asked for. */
+export function gardenGrounds(ask: ReplayAsk): Ground[] {
+  return ask.placeIds.map((placeId) => {
+    const daily = REPLAY_PLACES.find(({ id }) => id === placeId)!.days();
+    return { placeId, daily, stage: stageOf(ask, daily.site) };
+  });
+}
+
 /** Plays every cell asked for, place by place, seed by seed, year by year. */
 export async function runReplay(
   ask: ReplayAsk,
-  { kept = NOTHING_KEPT, onProgress }: { kept?: KeptCells; onProgress?: (at: ReplayProgress) => void } = {},
+  of: { grounds?: readonly Ground[]; kept?: KeptCells; onProgress?: (at: ReplayProgress) => void } = {},
 ): Promise<CellResult[]> {
-  const total = ask.placeIds.length * ask.seedCount * ask.years.length;
+  const { grounds = gardenGrounds(ask), kept = NOTHING_KEPT, onProgress } = of;
+  const total = grounds.length * ask.seedCount * ask.years.length;
   const cells: CellResult[] = [];
-  for (const placeId of ask.placeIds) {
-    const place = REPLAY_PLACES.find(({ id }) => id === placeId)!;
+  for (const { placeId, daily, stage } of grounds) {
     for (let seed = ask.firstSeed; seed < ask.firstSeed + ask.seedCount; seed++) {
       let world: SeedWorld | null = null;
       for (const year of ask.years) {
         const name = `${placeId}-${seed}-${year}`;
         const found = await kept.read(name);
-        world ??= found === null ? worldOf(ask, place, seed) : null;
+        world ??= found === null ? worldOfSeed({ daily, stage, seed, settings: replaySettings(seed) }) : null;
         const cell = found ?? playCell(world!, { ...cellAsk(ask), placeId, seed, year });
         if (found === null) await kept.write(name, cell);
         cells.push(cell);
@@ -44,13 +60,8 @@ export async function runReplay(
   return cells;
 }
 
-function worldOf(ask: ReplayAsk, place: ReplayPlace, seed: number): SeedWorld {
-  const daily = place.days();
-  return worldOfSeed({ daily, stage: stageOf(ask, daily.site), seed, settings: replaySettings(seed) });
-}
-
 /** The garden with the groups asked for, in the mix and the vessel asked for. */
-export function stageOf(ask: ReplayAsk, site: Stage["site"]): Stage {
+function stageOf(ask: ReplayAsk, site: Stage["site"]): Stage {
   const stage = gardenAt(site, ask.groupIds);
   const pots = stage.pots.map((one) => ({
     ...one,

@@ -30,8 +30,8 @@ const read = readReplayAsk({
 });
 if (!read.ok) throw new Error(JSON.stringify(read.problems));
 const ask: ReplayAsk = read.value;
-const { groupIds, policyIds, mixId, vessel, bound } = ask;
-const kept = await keptCellsIn(folder, { groupIds, policyIds, mixId, vessel, bound });
+const { groupIds, policyIds, bound } = ask;
+const kept = await keptCellsIn(folder, { groupIds, policyIds, bound });
 const startedMs = performance.now();
 const cells = await runReplay(ask, {
   kept,

@@ -14,16 +14,13 @@ export interface DayAxis {
 
 const DAY_MS = 24 * HOUR_MS;
 
-/**
- * The hours of a number of local days.
- * @throws RangeError when the zone is off by part of an hour, so that a day does not begin with a whole UTC hour
- */
+/** The hours of a number of local days; where clocks are off by half an hour, the hour in whose middle a day begins is its first. */
 export function dayAxis(site: Site, firstDay: CalendarDay, dayCount: number): DayAxis {
   const firstMs = Date.parse(`${firstDay}T00:00:00Z`);
   const dayAfter = new Date(firstMs + dayCount * DAY_MS).toISOString().slice(0, 10) as CalendarDay;
-  const startUtcMs = utcMsOfLocal(firstDay, 0, site.zone);
-  if (startUtcMs % HOUR_MS !== 0) throw new RangeError(`${site.zone} is off by part of an hour`);
-  const hourCount = (utcMsOfLocal(dayAfter, 0, site.zone) - startUtcMs) / HOUR_MS;
+  const wholeHour = (utcMs: number) => Math.floor(utcMs / HOUR_MS) * HOUR_MS;
+  const startUtcMs = wholeHour(utcMsOfLocal(firstDay, 0, site.zone));
+  const hourCount = (wholeHour(utcMsOfLocal(dayAfter, 0, site.zone)) - startUtcMs) / HOUR_MS;
   const axis = { startUtcMs, hourCount };
   return { site, ...axis, days: localDays(axis, site.zone), firstDayNumber: firstMs / DAY_MS };
 }

@@ -28,7 +28,7 @@ export class KeptPots {
       latDeg: of.stage.site.latDeg,
       settings: of.settings,
       mixes: new Map(of.stage.mixes.map((mix) => [mix.id, mix])),
-      components: componentsById(),
+      components: componentsById(of.stage.ownComponents),
       past: of.past,
     };
     this.#contexts = of.known.map(({ pot, values }) => ({ ...shared, pot, values }));

@@ -74,6 +74,8 @@ export function collectionOf(stage: Stage): Collection {
     spots: stage.spots,
     mixes: stage.mixes,
     pots: stage.pots.map(({ pot }) => pot),
+    ...(stage.ownComponents === undefined ? {} : { ownComponents: stage.ownComponents }),
+    ...(stage.ownGroups === undefined ? {} : { ownGroups: stage.ownGroups }),
   };
 }
 

@@ -1,8 +1,9 @@
 import type { RootWork } from "../../journal/entry.ts";
+import type { Component } from "../../mix/component.ts";
 import { componentsById } from "../../mix/library.ts";
 import type { Mix } from "../../mix/mix.ts";
 import { type MixInVessel, mixInVessel } from "../../mix/mix-in-vessel.ts";
-import type { GroupValues } from "../../plant/group.ts";
+import type { GroupValues, PlantGroup } from "../../plant/group.ts";
 import { groupsById } from "../../plant/groups.ts";
 import type { Pot } from "../../pot/pot.ts";
 import type { Vessel } from "../../pot/vessel.ts";
@@ -28,6 +29,9 @@ export interface Stage {
   readonly spots: readonly Spot[];
   readonly mixes: readonly Mix[];
   readonly pots: readonly StagePot[];
+  /** The grower's own components and groups, beside the library's. */
+  readonly ownComponents?: readonly Component[];
+  readonly ownGroups?: readonly PlantGroup[];
 }
 
 /** What everybody may know of a pot: its description with what follows from it. */
@@ -40,8 +44,8 @@ export interface KnownPot extends StagePot {
 
 /** @throws RangeError for a group, mix, vessel or spot that is not known or cannot be */
 export function knownPots(stage: Stage): KnownPot[] {
-  const groups = groupsById();
-  const components = componentsById();
+  const groups = groupsById(stage.ownGroups);
+  const components = componentsById(stage.ownComponents);
   return stage.pots.map((one) => {
     const group = groups.get(one.pot.groupId);
     const mix = stage.mixes.find(({ id }) => id === one.mixId);

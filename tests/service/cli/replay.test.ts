@@ -33,6 +33,23 @@ describe("leebench replay", () => {
     expect(other.stdout).not.toBe(one.stdout);
   });
 
+  it("replays the pots of a case, moved to the place", async () => {
+    const demo = await runCommand(["demo", "--print-case"]);
+    const own = JSON.parse(demo.stdout);
+    const few = ["lemon", "agave"];
+    own.collection.pots = own.collection.pots.filter(({ id }: { id: string }) => few.includes(id));
+    own.journal = own.journal.filter(
+      ({ potId }: { potId?: string }) => potId === undefined || few.includes(potId),
+    );
+    const args = ["replay", "--own", "--place", "seattle", "--policy", "trade-rules", "--without-bound"];
+    const { code, stdout } = await runCommand(args, { input: JSON.stringify(own) });
+    expect(code).toBe(0);
+    expect(stdout).toContain("groups citrus, agave");
+    own.journal = [];
+    const bare = await runCommand(args, { input: JSON.stringify(own) });
+    expect(problemsIn(bare.stderr).map(({ code }) => code)).toEqual(["pot-not-planted", "pot-not-planted"]);
+  });
+
   it("tells what was mistyped", async () => {
     const { code, stderr } = await runCommand(["replay", "--place", "oslo", "--seeds", "many"]);
     expect(code).toBe(1);

@@ -23,7 +23,7 @@ const weeks = fc
     days: fc.array(day, { minLength: 2, maxLength: 9 }),
     // Both clock changes, a leap day, the turn of a year.
     firstDay: fc.constantFrom("2013-03-08", "2013-10-30", "2012-02-27", "2014-12-29", "2015-06-18"),
-    zone: fc.constantFrom("America/Los_Angeles", "Europe/Berlin", "UTC"),
+    zone: fc.constantFrom("America/Los_Angeles", "Europe/Berlin", "Asia/Kolkata", "UTC"),
     climate: fc.constantFrom(SEATTLE_CLIMATE, NEW_YORK_CLIMATE, MONSOON_CLIMATE),
     seed: fc.integer({ min: 0, max: 1e6 }),
   })

@@ -41,9 +41,13 @@ describe("hours of days", () => {
     expect(mean(true)).toBeLessThan(0.8 * mean(false));
   });
 
-  it("refuse a zone whose days begin within a UTC hour", () => {
-    expect(() => dayAxis({ ...SITE, zone: "Asia/Kolkata" }, "2013-06-20" as CalendarDay, 3)).toThrow(
-      RangeError,
-    );
+  it("are whole days of 24 where clocks are off by half an hour", () => {
+    const { days, hourCount } = dayAxis({ ...SITE, zone: "Asia/Kolkata" }, "2013-06-20" as CalendarDay, 3);
+    expect(hourCount).toBe(72);
+    expect(days.map(({ day, fromHour, toHour }) => [day, toHour - fromHour])).toEqual([
+      ["2013-06-20", 24],
+      ["2013-06-21", 24],
+      ["2013-06-22", 24],
+    ]);
   });
 });
