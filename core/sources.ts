@@ -156,6 +156,18 @@ export const SOURCES = {
     year: 1980,
     place: "Soil Science Society of America Journal 44:892-898",
   },
+  VG1987: {
+    authors: "van Genuchten, M. Th.",
+    title: "A numerical model for water and solute movement in and below the root zone. Research report 121",
+    year: 1987,
+    place: "U.S. Salinity Laboratory, Riverside",
+  },
+  MENNE2012: {
+    authors: "Menne, M. J.; Durre, I.; Vose, R. S.; Gleason, B. E.; Houston, T. G.",
+    title: "An overview of the Global Historical Climatology Network-Daily database",
+    year: 2012,
+    place: "Journal of Atmospheric and Oceanic Technology 29:897-910",
+  },
   MILKS1989: {
     authors: "Milks, R. R.; Fonteno, W. C.; Larson, R. A.",
     title: "Hydrology of horticultural substrates II. Predicting physical properties of media in containers",

@@ -16,7 +16,11 @@ export interface BuiltInPlace {
 const CREDIT =
   "Daily weather 2012 to 2015: NOAA National Centers for Environmental Information, public domain";
 
-/** Two towns whose real days of four years come with the program. The data do not name New York's station. */
+/**
+ * Two towns whose real days of four years come with the program, from the Global Historical Climatology Network
+ * [MENNE2012], as gathered in the open data of vega-datasets, which do not name New York's station. Works of the United States
+ * government are in the public domain.
+ */
 export const BUILT_IN_PLACES: readonly BuiltInPlace[] = [
   {
     id: "seattle",
