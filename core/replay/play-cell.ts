@@ -4,7 +4,9 @@ import { bestCourse } from "./bound/best-course.ts";
 import { POLICIES, type PolicyEntry } from "./policy-list.ts";
 import { type Belief, emptyBelief, watchPot } from "./score/content-watch.ts";
 import { addOutcome } from "./score/reliability.ts";
-import { firstState, playSeason, type Season, type Watch } from "./season/play-season.ts";
+import { firstState } from "./season/first-state.ts";
+import { playSeason, type Watch } from "./season/play-season.ts";
+import type { Season } from "./season/season.ts";
 import type { PotSeason } from "./season/season-result.ts";
 import type { SeedWorld } from "./season/world-of-seed.ts";
 

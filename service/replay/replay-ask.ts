@@ -34,43 +34,29 @@ const OPTIONS = {
 } as const;
 
 const REAL_PLACES = REPLAY_PLACES.filter(({ real }) => real).map(({ id }) => id);
-const ALL_YEARS = [2012, 2013, 2014, 2015];
 const MOST_SEEDS = 1000;
 const MATERIALS: readonly Vessel["material"][] = ["plastic", "glazed", "unglazed", "fabric", "metal", "wood"];
+
+const YEARS = ["2012", "2013", "2014", "2015"];
+const USUAL_YEAR = ["2014"];
+const GROUPS = GARDEN_POTS.map(({ pot }) => pot.groupId);
+const PLACES = REPLAY_PLACES.map(({ id }) => id);
+const POLICY_IDS = POLICIES.map(({ id }) => id);
+const USUAL_POLICIES = POLICIES.filter(({ kind }) => kind !== "ablation").map(({ id }) => id);
+const MIXES = GARDEN_MIXES.map(({ id }) => id);
+const MOST_SEED = 2 ** 31 - 1;
 
 /** Checks what was typed; every fault at once. */
 export function readReplayAsk(typed: TypedAsk & { bound: boolean }): Outcome<ReplayAsk> {
   const problems: Problem[] = [];
-  const oneOf = (name: keyof typeof OPTIONS, known: readonly string[], usual: readonly string[]) => {
-    const words = listOf(typed[name]);
-    problems.push(...words.flatMap((given) => unknownWord(name, given, known)));
-    return words.length === 0 ? usual : known.filter((id) => words.includes(id));
-  };
-  const people = POLICIES.filter(({ kind }) => kind !== "ablation").map(({ id }) => id);
+  const listed = (name: keyof typeof OPTIONS, known: readonly string[], usual: readonly string[]) =>
+    knownWords(problems, { name, text: typed[name], known }) ?? usual;
   const ask: ReplayAsk = {
-    placeIds: oneOf(
-      "place",
-      REPLAY_PLACES.map(({ id }) => id),
-      REAL_PLACES,
-    ),
-    groupIds: oneOf(
-      "group",
-      GARDEN_POTS.map(({ pot }) => pot.groupId),
-      GARDEN_POTS.map(({ pot }) => pot.groupId),
-    ),
-    policyIds: oneOf(
-      "policy",
-      POLICIES.map(({ id }) => id),
-      people,
-    ),
-    years: oneOf("years", ALL_YEARS.map(String), ["2014"]).map(Number),
-    firstSeed: wholeNumber(problems, {
-      name: "seed",
-      text: typed.seed,
-      usual: 1,
-      least: 0,
-      most: 2 ** 31 - 1,
-    }),
+    placeIds: listed("place", PLACES, REAL_PLACES),
+    groupIds: listed("group", GROUPS, GROUPS),
+    policyIds: listed("policy", POLICY_IDS, USUAL_POLICIES),
+    years: listed("years", YEARS, USUAL_YEAR).map(Number),
+    firstSeed: wholeNumber(problems, { name: "seed", text: typed.seed, usual: 1, least: 0, most: MOST_SEED }),
     seedCount: wholeNumber(problems, {
       name: "seeds",
       text: typed.seeds,
@@ -78,16 +64,21 @@ export function readReplayAsk(typed: TypedAsk & { bound: boolean }): Outcome<Rep
       least: 1,
       most: MOST_SEEDS,
     }),
-    mixId:
-      oneOf(
-        "mix",
-        GARDEN_MIXES.map(({ id }) => id),
-        [],
-      ).at(0) ?? null,
+    mixId: listed("mix", MIXES, []).at(0) ?? null,
     vessel: vesselOf(typed.vessel, problems),
     bound: typed.bound,
   };
   return problems.length > 0 ? { ok: false, problems } : { ok: true, value: ask };
+}
+
+/** The words of a list that are known, in the order in which they are known; null when nothing was typed. */
+function knownWords(
+  problems: Problem[],
+  of: { name: string; text: string | undefined; known: readonly string[] },
+): string[] | null {
+  const words = listOf(of.text);
+  problems.push(...words.flatMap((given) => unknownWord(of.name, given, of.known)));
+  return words.length === 0 ? null : of.known.filter((id) => words.includes(id));
 }
 
 function listOf(text: string | undefined): string[] {

@@ -1,15 +1,10 @@
 import type { CellResult } from "../../core/replay/play-cell.ts";
 import { POLICIES } from "../../core/replay/policy-list.ts";
+import { type CellComparison, comparisons } from "../../core/replay/score/comparisons.ts";
 import type { Belief } from "../../core/replay/score/content-watch.ts";
 import type { Estimate } from "../../core/replay/score/estimate.ts";
 import { joinedReliability, type Reliability } from "../../core/replay/score/reliability.ts";
-import {
-  type CellComparison,
-  comparisons,
-  differenceOf,
-  type PolicySummary,
-  policySummary,
-} from "../../core/replay/score/summary.ts";
+import { differenceOf, type PolicySummary, policySummary } from "../../core/replay/score/summary.ts";
 import type { ReplayAsk } from "./replay-ask.ts";
 import { REPLAY_PLACES } from "./replay-places.ts";
 

@@ -1,5 +1,5 @@
 import { carryOf, pourTrouble, shieldTrouble } from "../season/deeds-of-morning.ts";
-import type { Season } from "../season/play-season.ts";
+import type { Season } from "../season/season.ts";
 import { emptyHarm } from "../season/season-result.ts";
 import { damageOf, harmSum } from "../world/harm-terms.ts";
 import { repot } from "../world/plant-out.ts";

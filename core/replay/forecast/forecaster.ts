@@ -1,7 +1,7 @@
 import { sunHours } from "../../site/sun-hours.ts";
 import type { HoursReady } from "../../weather/hours-ready.ts";
 import { seededRandom, seedFrom } from "../../weather/seeded-random.ts";
-import { HOUR_MS, type HourColumns, type MemberColumns, type Weather } from "../../weather/weather.ts";
+import { HOUR_MS, type Weather } from "../../weather/weather.ts";
 import type { DailyWeather } from "../hours/daily-weather.ts";
 import { dayAxis } from "../hours/day-axis.ts";
 import { REPLAY_STREAM } from "../hours/streams.ts";
@@ -11,6 +11,7 @@ import { type ForecastHours, forecastHours, type Truth } from "./forecast-hours.
 import { rainDays } from "./forecast-rain.ts";
 import { drawPlaceBias, type PlaceBias } from "./place-bias.ts";
 import { rainScores } from "./rain-scores.ts";
+import { hourColumns, joined, memberColumns } from "./weather-columns.ts";
 
 /** What a feed would have sent on a morning. */
 export interface Forecaster {
@@ -129,59 +130,4 @@ function runOf(
   const skip = truth.days[issueDay]!.fromHour - truth.days[fromDay]!.fromHour;
   const columns = Object.entries(run).map(([name, column]) => [name, column.subarray(skip)]);
   return Object.fromEntries(columns) as ForecastHours;
-}
-
-/** The past up to the day of issue, then what is told from it on. */
-function joined(of: {
-  past: ForecastHours;
-  ahead: ForecastHours;
-  fromHour: number;
-  issueHour: number;
-}): ForecastHours {
-  const columns = (Object.keys(of.past) as (keyof ForecastHours)[]).map((name) => {
-    const past = of.past[name].subarray(of.fromHour, of.issueHour);
-    const out = new Float64Array(past.length + of.ahead[name].length);
-    out.set(past);
-    out.set(of.ahead[name], past.length);
-    return [name, out] as const;
-  });
-  return Object.fromEntries(columns) as unknown as ForecastHours;
-}
-
-/** Gusts go with the wind told: as much over it as they truly were over the true wind. */
-function hourColumns(
-  told: ForecastHours,
-  { truth, fromHour, toHour }: { truth: Truth; fromHour: number; toHour: number },
-): HourColumns {
-  const unknown = () => new Float64Array(toHour - fromHour).fill(Number.NaN);
-  const { gustMPerS, windMPerS } = truth.hours;
-  return {
-    ...told,
-    gustMPerS: gustMPerS
-      .slice(fromHour, toHour)
-      .map((gust, i) => (gust * told.windMPerS[i]!) / Math.max(0.2, windMPerS[fromHour + i]!)),
-    weatherCode: unknown(),
-    feedEt0Mm: unknown(),
-    feedRainChanceFrac: unknown(),
-  };
-}
-
-/** Members on the weather's whole axis, unknown before the day of issue. */
-function memberColumns(
-  told: ForecastHours,
-  of: { memberCount: number; hourCount: number; skipHours: number },
-): MemberColumns {
-  const placed = (column: Float64Array) => {
-    const out = new Float64Array(of.hourCount * of.memberCount).fill(Number.NaN);
-    out.set(column, of.skipHours * of.memberCount);
-    return out;
-  };
-  return {
-    memberCount: of.memberCount,
-    tempC: placed(told.tempC),
-    dewPointC: placed(told.dewPointC),
-    rainMm: placed(told.rainMm),
-    windMPerS: placed(told.windMPerS),
-    radiationMjPerM2: placed(told.radiationMjPerM2),
-  };
 }

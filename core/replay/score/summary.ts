@@ -36,18 +36,6 @@ export interface PolicySummary {
   readonly overBound: number | null;
 }
 
-/** One place and group: the planner against the best way of people there. */
-export interface CellComparison {
-  readonly placeId: string;
-  readonly groupId: string;
-  readonly planner: number;
-  readonly bound: number | null;
-  readonly bestId: string;
-  readonly best: number;
-  /** Planner less best, paired by seed: above zero the planner loses. */
-  readonly difference: Estimate;
-}
-
 /** Every pot season of the cells in one list. */
 export function playedOf(cells: readonly CellResult[]): Played[] {
   return cells.flatMap(({ placeId, seed, year, policies, bound }) =>
@@ -102,50 +90,6 @@ export function differenceOf(cells: readonly CellResult[], of: { id: string; les
   return estimateOf(meansByKey(pairs, { key: ({ seed }) => seed, value: ({ value }) => value }));
 }
 
-/** For every place and group, the planner against whichever way of people did best there. */
-export function comparisons(
-  cells: readonly CellResult[],
-  of: { plannerId: string; peopleIds: readonly string[] },
-): CellComparison[] {
-  const keys = new Map<string, Played[]>();
-  for (const one of playedOf(cells)) {
-    const key = `${one.placeId} ${one.pot.groupId}`;
-    keys.set(key, [...(keys.get(key) ?? []), one]);
-  }
-  return [...keys.values()].flatMap((played) => {
-    const planner = played.filter(({ policyId }) => policyId === of.plannerId);
-    const others = of.peopleIds
-      .map((id) => ({ id, mean: meanCost(played.filter(({ policyId }) => policyId === id)) }))
-      .filter(({ mean }) => Number.isFinite(mean))
-      .sort((a, b) => a.mean - b.mean);
-    const [best] = others;
-    if (planner.length === 0 || best === undefined) return [];
-    const { placeId, pot } = planner[0]!;
-    const inCell = cells
-      .filter((cell) => cell.placeId === placeId)
-      .map((cell) => onlyGroup(cell, pot.groupId));
-    return [
-      {
-        placeId,
-        groupId: pot.groupId,
-        planner: meanCost(planner),
-        bound: boundMean(planner),
-        bestId: best.id,
-        best: best.mean,
-        difference: differenceOf(inCell, { id: of.plannerId, lessId: best.id }),
-      },
-    ];
-  });
-}
-
-function onlyGroup(cell: CellResult, groupId: string): CellResult {
-  const policies = cell.policies.map((policy) => ({
-    ...policy,
-    pots: policy.pots.filter((pot) => pot.groupId === groupId),
-  }));
-  return { ...cell, policies };
-}
-
 function costBySeason(played: readonly Played[]): Map<string, Map<string, { seed: number; cost: number }>> {
   const bySeason = new Map<string, Map<string, { seed: number; cost: number }>>();
   for (const one of played) {
@@ -161,11 +105,7 @@ function costIn({ pot }: Played): number {
   return pot.harm + pot.trouble;
 }
 
-function meanCost(played: readonly Played[]): number {
+/** Mean of harm and trouble. */
+export function meanCost(played: readonly Played[]): number {
   return played.reduce((sum, one) => sum + costIn(one), 0) / played.length;
-}
-
-function boundMean(played: readonly Played[]): number | null {
-  if (played.some(({ bound }) => bound === null)) return null;
-  return played.reduce((sum, { bound }) => sum + bound!.cost, 0) / played.length;
 }

@@ -1,35 +1,13 @@
 import type { JournalEntry } from "../../journal/entry.ts";
 import type { CalendarDay } from "../../site/site.ts";
-import { type DayAxis, monthOf } from "../hours/day-axis.ts";
-import { isColdTime } from "../policies/calendar-cover.ts";
-import type { Outlook, PlaceNormals } from "../policies/outlook.ts";
+import { monthOf } from "../hours/day-axis.ts";
 import type { MorningDeed, MorningView, Policy, PolicyRun } from "../policies/policy.ts";
-import type { Stage } from "../world/known-pot.ts";
-import { settledState } from "../world/plant-out.ts";
-import type { WorldClock } from "../world/world-clock.ts";
 import type { WorldPot } from "../world/world-pot.ts";
-import type { WorldState } from "../world/world-state.ts";
-import type { Trouble } from "./deeds-of-morning.ts";
 import { entriesOfMorning, plantedEntry } from "./diary.ts";
+import { firstState, firstWetness } from "./first-state.ts";
 import { PotCourse, utcMsOfHour } from "./pot-course.ts";
+import type { Season } from "./season.ts";
 import type { PotSeason } from "./season-result.ts";
-
-/** One season of one world: everything but the policy. */
-export interface Season {
-  readonly stage: Stage;
-  readonly axis: DayAxis;
-  readonly clock: WorldClock;
-  readonly pots: readonly WorldPot[];
-  readonly normals: PlaceNormals;
-  readonly outlookAt: (day: number) => Outlook;
-  /** In the open, by hour of the axis. */
-  readonly trueRainMm: Float64Array;
-  readonly trouble: Trouble;
-  readonly seed: number;
-  readonly fromDay: number;
-  /** Exclusive; a further day has to follow it on the axis. */
-  readonly toDay: number;
-}
 
 export interface SeasonOutcome {
   readonly pots: readonly PotSeason[];
@@ -136,24 +114,6 @@ function handsBefore(hands: ReturnType<PotCourse["hands"]>): ReturnType<PotCours
 /** Tender pots begin the year where the calendar has put them. */
 function courseOf(season: Season, of: { pot: WorldPot; index: number }): PotCourse {
   return new PotCourse({ ...of, ...season, first: firstState(season, of.pot) });
-}
-
-/** A pot as it stands on the season's first round. */
-export function firstState(season: Season, pot: WorldPot): WorldState {
-  const hour = season.clock.roundHour[season.fromDay]!;
-  const at = { hour, spot: firstSpot(season, pot), mixWet: firstWetness(pot) };
-  return settledState({ clock: season.clock, pot }, at);
-}
-
-/** In midwinter plants that store water stand dry. */
-function firstWetness({ known }: WorldPot): "dry" | "moist" {
-  return known.values.leafy ? "moist" : "dry";
-}
-
-function firstSpot({ stage, axis, normals, fromDay }: Season, pot: WorldPot): number {
-  const cold = isColdTime({ normals, date: axis.days[fromDay]!.day }, pot);
-  const room = stage.spots.findIndex(({ kind }) => kind === "indoors");
-  return cold && room >= 0 ? room : pot.known.homeSpot;
 }
 
 /** Planted an hour before the season's first round, at home; carried where the season finds it. */

@@ -1,8 +1,8 @@
 import type { Settings } from "../../plan/settings.ts";
 import { forcingAtSpot } from "../../site/forcing-at-spot.ts";
 import { seedFrom } from "../../weather/seeded-random.ts";
-import type { Weather } from "../../weather/weather.ts";
-import { forecaster } from "../forecast/forecaster.ts";
+import { HOUR_MS, type Weather } from "../../weather/weather.ts";
+import { type Forecaster, forecaster } from "../forecast/forecaster.ts";
 import type { DailyWeather } from "../hours/daily-weather.ts";
 import { dayAxis } from "../hours/day-axis.ts";
 import { hoursOfDays } from "../hours/hours-of-days.ts";
@@ -12,9 +12,9 @@ import { type Outlook, outlookOf } from "../policies/outlook.ts";
 import { placeNormals } from "../policies/place-normals.ts";
 import { knownPots, type Stage } from "../world/known-pot.ts";
 import { trueSpots } from "../world/true-spots.ts";
-import { worldClock } from "../world/world-clock.ts";
+import { type WorldClock, worldClock } from "../world/world-clock.ts";
 import { worldPot } from "../world/world-pot.ts";
-import type { Season } from "./play-season.ts";
+import type { Season } from "./season.ts";
 
 /** Days of the feed's past that a morning's weather holds, days ahead, and members of its ensemble. */
 const PAST_DAYS = 30;
@@ -37,16 +37,39 @@ export function worldOfSeed(of: {
   settings: Pick<Settings, "tripWorth" | "liftLimitKg">;
 }): SeedWorld {
   const { daily, stage, seed, settings } = of;
+  const { site } = daily;
   const hours = hoursOfDays(daily, seed);
-  const axis = dayAxis(daily.site, daily.firstDay, daily.rainMm.length);
+  const axis = dayAxis(site, daily.firstDay, daily.rainMm.length);
   const forecasts = forecaster({ daily, hours, seed, memberCount: MEMBERS });
-  const clock = worldClock(axis, trueSpots(stage.spots, { hours, site: daily.site, seed }));
+  const clock = worldClock(axis, trueSpots(stage.spots, { hours, site, seed }));
   const normals = placeNormals({ daily, hours, axis });
   const known = knownPots(stage);
+  const mornings = morningsOf(clock, forecasts);
+  const past = new Map(stage.spots.map((spot) => [spot.id, forcingAtSpot(forecasts.past, site, spot)]));
+  return {
+    years: wholeYears(axis.days.map(({ day }) => day)),
+    feed: { weatherAt: mornings.weatherAt, past },
+    seasonOf: (year) => ({
+      stage,
+      axis,
+      clock,
+      pots: known.map((pot, i) => worldPot(pot, seedFrom([seed, REPLAY_STREAM.world, year, i]))),
+      normals,
+      outlookAt: mornings.outlookAt,
+      trueRainMm: hours.rainMm,
+      trouble: { stage, settings },
+      seed,
+      ...daysOfYear(daily, year),
+    }),
+  };
+}
+
+/** The feed of each morning, the last kept, and its plain figures, all kept. */
+function morningsOf(clock: WorldClock, forecasts: Forecaster) {
   let kept: { readonly day: number; readonly weather: Weather } | null = null;
   const weatherAt = (day: number): Weather => {
     if (kept?.day !== day) {
-      const issueUtcMs = clock.startUtcMs + clock.roundHour[day]! * 3_600_000;
+      const issueUtcMs = clock.startUtcMs + clock.roundHour[day]! * HOUR_MS;
       const ask = { issueDay: day, issueUtcMs, pastDays: PAST_DAYS, aheadDays: AHEAD_DAYS };
       kept = { day, weather: forecasts.weatherAt(ask) };
     }
@@ -57,33 +80,21 @@ export function worldOfSeed(of: {
     const had = outlooks.get(day);
     if (had !== undefined) return had;
     const weather = weatherAt(day);
-    const nowHour = (clock.startUtcMs - weather.startUtcMs) / 3_600_000 + clock.roundHour[day]!;
-    const outlook = outlookOf(weather, { nowHour, elevationM: daily.site.elevationM });
+    const nowHour = (clock.startUtcMs - weather.startUtcMs) / HOUR_MS + clock.roundHour[day]!;
+    const outlook = outlookOf(weather, { nowHour, elevationM: clock.site.elevationM });
     outlooks.set(day, outlook);
     return outlook;
   };
+  return { weatherAt, outlookAt };
+}
+
+/** Days of a year that can be played. The last of the data have no whole forecast and no next round. */
+function daysOfYear({ firstDay, rainMm }: DailyWeather, year: number): { fromDay: number; toDay: number } {
   const dayOf = (date: string) =>
-    Math.round((Date.parse(`${date}T00:00:00Z`) - Date.parse(`${daily.firstDay}T00:00:00Z`)) / 86_400_000);
-  const years = wholeYears(axis.days.map(({ day }) => day));
-  const told = forecasts.past;
-  const past = new Map(stage.spots.map((spot) => [spot.id, forcingAtSpot(told, daily.site, spot)]));
+    Math.round((Date.parse(`${date}T00:00:00Z`) - Date.parse(`${firstDay}T00:00:00Z`)) / (24 * HOUR_MS));
   return {
-    years,
-    feed: { weatherAt, past },
-    seasonOf: (year) => ({
-      stage,
-      axis,
-      clock,
-      pots: known.map((pot, i) => worldPot(pot, seedFrom([seed, REPLAY_STREAM.world, year, i]))),
-      normals,
-      outlookAt,
-      trueRainMm: hours.rainMm,
-      trouble: { stage, settings },
-      seed,
-      fromDay: Math.max(FIRST_DAYS, dayOf(`${year}-01-01`)),
-      // The last days have no forecast as long as the others' and no next round; none is played.
-      toDay: Math.min(axis.days.length - LAST_DAYS, dayOf(`${year + 1}-01-01`)),
-    }),
+    fromDay: Math.max(FIRST_DAYS, dayOf(`${year}-01-01`)),
+    toDay: Math.min(rainMm.length - LAST_DAYS, dayOf(`${year + 1}-01-01`)),
   };
 }
 

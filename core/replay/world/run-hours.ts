@@ -1,8 +1,7 @@
 import { harmOfHotHour, TENDER_BY_C } from "../../plan/harm/heat.ts";
 import { harmOfDrought, LEAST_BAND_FRAC } from "../../plan/harm/thirst.ts";
 import { harmOfWetHours, paceAt, RECOVERY_PER_HOUR } from "../../plan/harm/wet-roots.ts";
-import { FRESH_CUT_HARM, FULL_WETTING_FRAC } from "../../plan/harm/wet-wound.ts";
-import { woundHealingRate } from "../../plant/wound-healing.ts";
+import { careOfHour } from "./care-hour.ts";
 import { closeDay, ROOTS_BACK_DAYS } from "./close-day.ts";
 import { TERM } from "./harm-terms.ts";
 import { type HourOfWater, runThroughMl, waterHour } from "./water-hour.ts";
@@ -33,9 +32,6 @@ export interface Reckoning {
   pouredMl: number;
   drainedMl: number;
 }
-
-/** Wetting of a day or by one pour that counts as a soaking, share of capacity; as the planner's replay has it. */
-const SOAKING_FRAC = 0.1;
 
 const hourOfWater: HourOfWater = { wettedMl: 0, drainedMl: 0, wetBase: false };
 
@@ -93,7 +89,12 @@ function oneHour(
   into.harm[TERM.thirst]! += thirstOfHour(pot, state);
   into.harm[TERM["wet-roots"]]! += wetRootsOfHour(pot, state, airC);
   if (!state.closed || state.healedDays < state.needDays + ROOTS_BACK_DAYS) {
-    into.harm[TERM["wet-wound"]]! += careOfHour(pot, state, { leafC, rainMm, pourMl: of.pourMl });
+    into.harm[TERM["wet-wound"]]! += careOfHour(pot, state, {
+      leafC,
+      rainMm,
+      pourMl: of.pourMl,
+      wettedMl: hourOfWater.wettedMl,
+    });
   }
   const limitC = pot.known.values.heatC - (state.tender ? TENDER_BY_C : 0);
   if (airC > limitC) {
@@ -131,31 +132,4 @@ function wetRootsOfHour(pot: WorldPot, state: WorldState, airC: number): number 
   state.wetHours = before + (1 + state.restingFrac) * paceAt(airC);
   if (state.wetHours <= wetBaseHours) return 0;
   return harmOfWetHours(state.wetHours / wetBaseHours) - harmOfWetHours(before / wetBaseHours);
-}
-
-/** Cuts close with warmth; a soaking of an open cut begins the wait anew and does harm, once for each planting. */
-function careOfHour(
-  pot: WorldPot,
-  state: WorldState,
-  of: { leafC: number; rainMm: number; pourMl: number },
-): number {
-  const harm = state.closed ? 0 : woundHarm(pot, state);
-  state.healedDays += woundHealingRate(of.leafC) / 24;
-  if (!state.closed && state.healedDays >= state.needDays) state.closed = true;
-  const soakingMl = SOAKING_FRAC * pot.capacityMl;
-  const before = state.dayRainMm;
-  state.dayRainMm += of.rainMm;
-  const rainSoaks = before * pot.catchMlPerMm < soakingMl && state.dayRainMm * pot.catchMlPerMm >= soakingMl;
-  if (!state.closed && (rainSoaks || of.pourMl >= soakingMl)) state.healedDays = 0;
-  return harm;
-}
-
-function woundHarm(pot: WorldPot, state: WorldState): number {
-  if (hourOfWater.wettedMl <= 0) return 0;
-  const open = 1 - state.healedDays / state.needDays;
-  const share = Math.min(1, hourOfWater.wettedMl / (FULL_WETTING_FRAC * pot.capacityMl));
-  const level = FRESH_CUT_HARM * open * share;
-  const more = Math.max(0, level - state.worstWetting);
-  state.worstWetting += more;
-  return more;
 }

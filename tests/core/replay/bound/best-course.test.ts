@@ -3,7 +3,8 @@ import { bestCourse } from "../../../../core/replay/bound/best-course.ts";
 import { finger } from "../../../../core/replay/policies/finger.ts";
 import { fixedDays } from "../../../../core/replay/policies/fixed-days.ts";
 import { tradeRules } from "../../../../core/replay/policies/trade-rules.ts";
-import { firstState, playSeason } from "../../../../core/replay/season/play-season.ts";
+import { firstState } from "../../../../core/replay/season/first-state.ts";
+import { playSeason } from "../../../../core/replay/season/play-season.ts";
 import { costOf } from "../../../../core/replay/season/season-result.ts";
 import { springWorld } from "../some-world.ts";
 

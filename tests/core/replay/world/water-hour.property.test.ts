@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { firstState } from "../../../../core/replay/season/play-season.ts";
+import { firstState } from "../../../../core/replay/season/first-state.ts";
 import { type HourOfWater, runThroughMl, waterHour } from "../../../../core/replay/world/water-hour.ts";
 import { copyState } from "../../../../core/replay/world/world-state.ts";
 import { springWorld } from "../some-world.ts";
