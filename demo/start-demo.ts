@@ -1,6 +1,7 @@
-import { mkdtemp, rm } from "node:fs/promises";
+import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import process from "node:process";
 import type { Plan } from "../core/plan/plan.ts";
 import type { Outcome } from "../core/problem.ts";
 import type { ServiceSettings } from "../service/config.ts";
@@ -23,13 +24,16 @@ const PORTS_TRIED = 20;
 
 /** The real service on an invented roof: a data folder of its own, removed at the end, and weather from loopback. */
 export async function startDemo(settings: ServiceSettings, nowUtcMs: number): Promise<RunningDemo> {
-  const closing: (() => Promise<void>)[] = [];
+  const closing: (() => void | Promise<void>)[] = [];
   const close = async () => {
     for (let step = closing.pop(); step; step = closing.pop()) await step();
   };
   try {
-    const dataDir = await mkdtemp(join(tmpdir(), "leebench-demo-"));
-    closing.push(() => rm(dataDir, { recursive: true, force: true }));
+    const dataDir = mkdtempSync(join(tmpdir(), "leebench-demo-"));
+    const remove = () => rmSync(dataDir, { recursive: true, force: true });
+    closing.push(remove);
+    // Also when the process ends without being asked, such as at a closed pipe.
+    process.once("exit", remove);
     const { server, feed } = await startDemoFeed(nowUtcMs);
     closing.push(() => server.close());
     await fillStore(dataDir, nowUtcMs);

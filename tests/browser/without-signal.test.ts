@@ -79,16 +79,24 @@ it("signal cut, twenty entries on two devices, the house restarted, signal back:
   for (const { context, page } of [one, two]) {
     await context.setOffline(false);
     await page.goto(service.url);
-    await page.locator("#state").waitFor({ state: "hidden" });
   }
   const site = (await service.store.sites.list())[0]!;
-  const notes = (await service.store.journal.list(site.id)).flatMap(({ body }) =>
-    body.kind === "note" && /^(one|two) \d+$/.test(body.text) ? [body.text] : [],
-  );
+  const notes = async () =>
+    (await service.store.journal.list(site.id)).flatMap(({ body }) =>
+      body.kind === "note" && /^(one|two) \d+$/.test(body.text) ? [body.text] : [],
+    );
+  await expect
+    .poll(async () => (await notes()).length, { timeout: 20_000 })
+    .toBeGreaterThanOrEqual(2 * PER_DEVICE);
+  for (const { page } of [one, two]) {
+    await page.reload();
+    await page.waitForLoadState("networkidle");
+    expect(await page.locator("#state").isVisible()).toBe(false);
+  }
   const wanted = ["one", "two"].flatMap((name) =>
     Array.from({ length: PER_DEVICE }, (_, i) => `${name} ${i + 1}`),
   );
-  expect(notes.sort()).toEqual(wanted.sort());
+  expect((await notes()).sort()).toEqual(wanted.sort());
 }, 90_000);
 
 it("a tick shows at once, can be taken back within ten seconds, and is sent behind", async () => {

@@ -56,6 +56,15 @@ describe("leebench demo", () => {
     await expect(fetch(url)).rejects.toThrow();
   });
 
+  it("removes its data also when nobody reads on and the pipe closes", async () => {
+    const { child, dataDir } = await startDemo(["--port", "0"]);
+    expect(existsSync(dataDir)).toBe(true);
+    child.stdout.destroy();
+    child.kill("SIGTERM");
+    await once(child, "exit");
+    expect(existsSync(dataDir)).toBe(false);
+  });
+
   it("takes the next free port when the one asked for is taken", async () => {
     const holder = createServer().listen(0, "127.0.0.1");
     await once(holder, "listening");
