@@ -18,7 +18,7 @@ afterEach(async () => {
 async function feedAnswering(listener: RequestListener, contact = "tests@leebench.example") {
   const server = await serveHttp(listener);
   open.push(server);
-  return { ...DEFAULT_FEED_SETTINGS, fallbackUrl: server.url, timeoutMs: 300, contact };
+  return { ...DEFAULT_FEED_SETTINGS, fallbackUrl: server.url, timeoutMs: 1000, contact };
 }
 
 async function pulled(listener: RequestListener, more: { kept?: KeptAnswer; contact?: string } = {}) {

@@ -28,7 +28,7 @@ const NOBODY = "http://127.0.0.1:9";
 /** The answer of the real client to one behaviour, with limits small enough for a test. */
 export async function faultAnswer(fault: FaultCase): Promise<WeatherAnswer> {
   const stage = await fault.start();
-  const limits = { timeoutMs: 150, maxBodyBytes: 2_000_000 };
+  const limits = { timeoutMs: 400, maxBodyBytes: 2_000_000 };
   const feed = {
     ...DEFAULT_FEED_SETTINGS,
     ...limits,

@@ -51,7 +51,7 @@ async function standIn() {
   open.push(server);
   const { url } = server;
   const urls = { forecastUrl: url, ensembleUrl: url, geocodingUrl: url, elevationUrl: url, fallbackUrl: url };
-  const feed = { ...DEFAULT_FEED_SETTINGS, ...urls, timeoutMs: 100, demo: true };
+  const feed = { ...DEFAULT_FEED_SETTINGS, ...urls, timeoutMs: 1000, demo: true };
   return { server, faults, feed };
 }
 

@@ -33,7 +33,7 @@ async function listening(answer: (url: string) => { status: number; location?: s
 const fetched = (feed: object) =>
   fetchWeather({
     site: SITE,
-    feed: { ...DEFAULT_FEED_SETTINGS, timeoutMs: 300, apiKey: KEY, ...feed },
+    feed: { ...DEFAULT_FEED_SETTINGS, timeoutMs: 1000, apiKey: KEY, ...feed },
     nowUtcMs: NOW_UTC_MS,
     pastDays: 2,
   });
