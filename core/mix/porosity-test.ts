@@ -13,9 +13,14 @@ export interface Porosity {
  * was there before, air takes what drains. [FONTENO1995]
  */
 export function porosityOf(test: PorosityTest): Porosity {
-  const totalPorosityFrac = (test.addedMl + (test.heldBeforeMl ?? 0)) / test.potMl;
+  const totalPorosityFrac = pooledMlOf(test) / test.potMl;
   const airSpaceFrac = test.drainedMl / test.potMl;
   return { totalPorosityFrac, airSpaceFrac, capacityFrac: totalPorosityFrac - airSpaceFrac };
+}
+
+/** Water that stood in the soaked pot: what was poured in and what was there before. */
+export function pooledMlOf({ addedMl, heldBeforeMl = 0 }: PorosityTest): number {
+  return addedMl + heldBeforeMl;
 }
 
 /** Everything about a test that cannot be right. */
@@ -29,7 +34,7 @@ export function porosityTestProblems(test: PorosityTest, path: readonly (string 
   if (!isAtLeastZero(drainedMl)) complain("below-zero", "drainedMl");
   if (!isAtLeastZero(heldBeforeMl)) complain("below-zero", "heldBeforeMl");
   if (problems.length > 0) return problems;
-  const pooledMl = addedMl + heldBeforeMl;
+  const pooledMl = pooledMlOf(test);
   if (drainedMl > pooledMl)
     complain("drained-more-than-poured", "drainedMl", { pouredMl: addedMl, heldBeforeMl });
   if (pooledMl >= potMl) complain("more-water-than-pot", "addedMl", { potMl, heldBeforeMl });

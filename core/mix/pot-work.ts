@@ -1,25 +1,12 @@
 import { wetLayerCm } from "../pot/hold-layer.ts";
 import { waterMlAtRest } from "../pot/hold-water.ts";
-import type { Vessel } from "../pot/vessel.ts";
-import { vesselProblems } from "../pot/vessel-checks.ts";
 import { volumeMlBetween } from "../pot/vessel-shape.ts";
 import type { Outcome } from "../problem.ts";
-import { bareRetention } from "./bare-retention.ts";
-import { blendOf, portionsOf } from "./blend.ts";
+import type { WorkStep } from "../weather/work/work-step.ts";
 import type { Component } from "./component.ts";
-import type { RetentionCurve } from "./curve.ts";
-import { curveProblems } from "./curve-checks.ts";
+import { type FilledPot, filledPot, type PotWorkInput } from "./filled-pot.ts";
 import { componentsById } from "./library.ts";
-import type { MixPart } from "./mix.ts";
-import { problemsBelow } from "./problems-below.ts";
-import type { Retention } from "./retention.ts";
-
-/** One pot to work out: a mix of library components or a bare retention curve, one of the two. */
-export interface PotWorkInput {
-  readonly mix?: readonly MixPart[];
-  readonly curve?: RetentionCurve;
-  readonly vessel: Pick<Vessel, "shape" | "topCm" | "baseCm" | "heightCm" | "saucerCm">;
-}
+import { potSteps } from "./pot-steps.ts";
 
 export interface PotWork {
   readonly volumeMl: number;
@@ -49,38 +36,22 @@ export function potWork(
   input: PotWorkInput,
   components: ReadonlyMap<string, Component> = componentsById(),
 ): Outcome<PotWork> {
-  const filling = fillingOf(input, components);
-  const problems = [
-    ...(filling.ok ? [] : filling.problems),
-    ...vesselProblems({ ...input.vessel, material: "plastic" }, ["vessel"]),
-  ];
-  if (!filling.ok || problems.length > 0) return { ok: false, problems };
-  return { ok: true, value: workOf(filling.value, { ...input.vessel, material: "plastic" }) };
+  const filled = filledPot(input, components);
+  return filled.ok ? { ok: true, value: workOf(filled.value) } : filled;
 }
 
-interface Filling {
-  readonly retention: Retention;
-  readonly solids?: { readonly dryDensityKgPerL: number; readonly shrinkFrac: number };
+/** The same with every step of the way, for whoever wants to check it by hand. */
+export function potWorkWithSteps(
+  input: PotWorkInput,
+  components: ReadonlyMap<string, Component> = componentsById(),
+): Outcome<PotWork & { readonly steps: readonly WorkStep[] }> {
+  const filled = filledPot(input, components);
+  if (!filled.ok) return filled;
+  const work = workOf(filled.value);
+  return { ok: true, value: { ...work, steps: potSteps(filled.value, work) } };
 }
 
-function fillingOf(input: PotWorkInput, components: ReadonlyMap<string, Component>): Outcome<Filling> {
-  const { mix, curve } = input;
-  if (mix !== undefined && curve !== undefined)
-    return { ok: false, problems: [{ code: "mix-and-curve", path: [] }] };
-  if (curve !== undefined) {
-    const problems = curveProblems(curve, ["curve"]);
-    return problems.length > 0
-      ? { ok: false, problems }
-      : { ok: true, value: { retention: bareRetention(curve) } };
-  }
-  if (mix === undefined) return { ok: false, problems: [{ code: "mix-or-curve-missing", path: [] }] };
-  const portions = portionsOf(mix, components);
-  if (!portions.ok) return { ok: false, problems: problemsBelow(["mix"], portions.problems) };
-  const { retention, ...solids } = blendOf(portions.value);
-  return { ok: true, value: { retention, solids } };
-}
-
-function workOf({ retention, solids }: Filling, vessel: Vessel): PotWork {
+function workOf({ retention, solids, vessel }: FilledPot): PotWork {
   const volumeMl = volumeMlBetween(vessel, { fromCm: 0, toCm: vessel.heightCm });
   const capacityMl = waterMlAtRest({ retention, vessel, suctionAtBaseCm: -(vessel.saucerCm ?? 0) });
   const capacityFrac = capacityMl / volumeMl;

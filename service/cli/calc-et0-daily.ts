@@ -1,8 +1,9 @@
 import { z } from "zod";
 import type { Problem } from "../../core/problem.ts";
 import { type Et0DailyInput, et0DailyWork } from "../../core/weather/work/et0-daily-work.ts";
-import { dayFields, dayRange, FIELDS, worked } from "./calc-fields.ts";
+import { dayFields, dayRange, FIELDS } from "./calc-fields.ts";
 import { calculation } from "./calc-lines.ts";
+import { weatherQuestions } from "./weather-questions.ts";
 
 const LineSchema = z.strictObject({
   ...dayFields,
@@ -26,7 +27,8 @@ export const et0Daily = calculation({
     `windHeightM, radiationMjPerM2 and one of ${WAYS.join(" | ")}`,
   schema: LineSchema,
   rules: (line) => [...dayRange(line), ...humidity(line)],
-  work: (line, withSteps) => worked(et0DailyWork, line as Et0DailyInput, withSteps),
+  work: (line) => ({ ok: true, value: et0DailyWork(line as Et0DailyInput) }),
+  questions: (line, steps) => weatherQuestions({ ...line, warmestC: line.tempMaxC }, steps),
 });
 
 /** A day's humidity is given in one way, neither more nor less. */

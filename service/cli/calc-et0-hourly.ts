@@ -1,7 +1,8 @@
 import { z } from "zod";
 import { et0HourlyWork } from "../../core/weather/work/et0-hourly-work.ts";
-import { FIELDS, worked } from "./calc-fields.ts";
+import { FIELDS } from "./calc-fields.ts";
 import { calculation } from "./calc-lines.ts";
+import { weatherQuestions } from "./weather-questions.ts";
 
 const LineSchema = z.strictObject({
   latDeg: FIELDS.latDeg,
@@ -24,5 +25,6 @@ export const et0Hourly = calculation({
     "dewPointC, windMPerS, windHeightM, radiationMjPerM2; optional cloudRatioFrac (radiation over clear-sky " +
     'radiation, to use instead of the hour\'s own) and coefficients "fao56" | "asce-short"',
   schema: LineSchema,
-  work: (line, withSteps) => worked(et0HourlyWork, line, withSteps),
+  work: (line) => ({ ok: true, value: et0HourlyWork(line) }),
+  questions: (line, steps) => weatherQuestions({ ...line, warmestC: line.tempC }, steps),
 });

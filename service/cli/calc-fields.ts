@@ -1,6 +1,5 @@
 import { z } from "zod";
-import type { Outcome, Problem } from "../../core/problem.ts";
-import type { WorkStep } from "../../core/weather/work/work-step.ts";
+import type { Problem } from "../../core/problem.ts";
 
 const tempC = z.number().min(-90).max(60);
 
@@ -31,14 +30,4 @@ export function dayRange(line: { tempMinC: number; tempMaxC: number }): Problem[
   if (line.tempMinC <= line.tempMaxC) return [];
   const data = { given: line.tempMinC, atMost: line.tempMaxC, other: "tempMaxC" };
   return [{ code: "wrong-order", path: ["tempMinC"], data }];
-}
-
-/** Carries the work out; the way of it is shown only when asked for. */
-export function worked<I>(
-  work: (input: I) => { readonly steps: readonly WorkStep[] },
-  input: I,
-  withSteps: boolean,
-): Outcome<object> {
-  const { steps, ...results } = work(input);
-  return { ok: true, value: withSteps ? { ...results, steps } : results };
 }

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { porosityTestWork } from "../../core/mix/porosity-test-work.ts";
+import { porosityTestSteps, porosityTestWork } from "../../core/mix/porosity-test-work.ts";
 import { calculation } from "./calc-lines.ts";
 
 export const porosityTest = calculation({
@@ -11,5 +11,10 @@ export const porosityTest = calculation({
     drainedMl: z.number(),
     heldBeforeMl: z.number().optional(),
   }),
-  work: (line) => porosityTestWork(line),
+  work(line) {
+    const came = porosityTestWork(line);
+    return came.ok
+      ? { ok: true, value: { ...came.value, steps: porosityTestSteps(line, came.value) } }
+      : came;
+  },
 });

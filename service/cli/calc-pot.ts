@@ -1,7 +1,6 @@
 import { z } from "zod";
-import { potWork } from "../../core/mix/pot-work.ts";
+import { potWorkWithSteps } from "../../core/mix/pot-work.ts";
 import { vesselQuestions } from "../../core/pot/vessel-checks.ts";
-import type { Outcome } from "../../core/problem.ts";
 import { calculation } from "./calc-lines.ts";
 
 /** Shape only: what a number may be is for the core to say, which knows why. */
@@ -27,14 +26,8 @@ const LineSchema = z.strictObject({
 export const pot = calculation({
   about:
     "what a drained pot holds, from mix: [{ component, parts }] or curve: { residualFrac, saturatedFrac, " +
-    "alphaPerCm, n }, and vessel: { shape: round | square, topCm, baseCm, heightCm, saucerCm if it has one }. " +
-    "What is possible but odd comes back beside the figures as questions",
+    "alphaPerCm, n }, and vessel: { shape: round | square, topCm, baseCm, heightCm, saucerCm if it has one }",
   schema: LineSchema,
-  work: (line) => withQuestions(line, potWork(line)),
+  work: (line) => potWorkWithSteps(line),
+  questions: ({ vessel }) => vesselQuestions({ ...vessel, material: "plastic" }, ["vessel"]),
 });
-
-function withQuestions(line: z.output<typeof LineSchema>, came: Outcome<object>): Outcome<object> {
-  if (!came.ok) return came;
-  const questions = vesselQuestions({ ...line.vessel, material: "plastic" }, ["vessel"]);
-  return questions.length > 0 ? { ok: true, value: { ...came.value, questions } } : came;
-}

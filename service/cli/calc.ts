@@ -23,6 +23,8 @@ export const calc: Verb = {
       'A line with faults gives { "error": [...] }, the rest are reckoned all the same, and the exit code is 1.',
     "Names carry their unit: tempC in degrees Celsius, shares (Frac) from 0 to 1, radiation in MJ per square metre " +
       "of the day or hour, longitude positive to the east, hours in UTC.",
+    "What is possible but odd - dew point above the warmest, radiation beyond a clear sky, a base wider than the rim - is " +
+      "reckoned all the same and comes back beside the figures as questions.",
   ],
   positionals: [
     {
@@ -34,7 +36,8 @@ export const calc: Verb = {
   options: {
     steps: {
       type: "boolean",
-      about: "also give the intermediate values with their equation numbers (et0 and heat-index)",
+      about:
+        "also give the intermediate values, each as name, value, unit and equation: source and number, or the rule",
     },
   },
   async run({ options, words }) {

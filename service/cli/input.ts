@@ -1,6 +1,7 @@
 import process from "node:process";
 import type { Outcome } from "../../core/problem.ts";
 import { say } from "./output.ts";
+import { parseJson } from "./parse-json.ts";
 
 /** The whole of standard input. */
 export async function readText(): Promise<string> {
@@ -15,31 +16,22 @@ export async function readJson(): Promise<Outcome<unknown>> {
 }
 
 /**
- * Standard input line by line, without waiting for its end. Only line feeds part lines: a JSON string may hold the
- * other line separators of Unicode.
+ * Standard input line by line, as many at a time as have come, so that nobody waits for an answer to a line already
+ * written. Only line feeds part lines: a JSON string may hold the other line separators of Unicode.
  */
-export async function* readLines(): AsyncGenerator<string> {
+export async function* readLines(): AsyncGenerator<string[]> {
   const decoder = new TextDecoder();
   let rest = "";
   for await (const part of standardInput()) {
     const lines = (rest + decoder.decode(part, { stream: true })).split("\n");
     rest = lines.pop() ?? "";
-    yield* lines;
+    yield lines;
   }
-  yield rest + decoder.decode();
+  yield [rest + decoder.decode()];
 }
 
 /** Somebody who forgot to pipe something in is told that the command waits. */
 function standardInput(): AsyncIterable<Buffer> {
   if (process.stdin.isTTY) say("Reading from the keyboard; Ctrl-D ends the input.");
   return process.stdin;
-}
-
-export function parseJson(text: string): Outcome<unknown> {
-  try {
-    return { ok: true, value: JSON.parse(text) };
-  } catch (error) {
-    const detail = text.trim() === "" ? "nothing was given" : (error as SyntaxError).message;
-    return { ok: false, problems: [{ code: "not-json", path: [], data: { detail } }] };
-  }
 }

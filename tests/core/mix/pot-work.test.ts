@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { componentsById } from "../../../core/mix/library.ts";
-import { potWork } from "../../../core/mix/pot-work.ts";
+import { potWork, potWorkWithSteps } from "../../../core/mix/pot-work.ts";
 import { parts, problemsOf } from "./build-mix.ts";
 
 const VESSEL = { shape: "round", topCm: 20, baseCm: 14, heightCm: 18 } as const;
@@ -115,6 +115,38 @@ describe("one pot worked out", () => {
     const came = potWork({ curve: { ...HALVES, alphaPerCm: 0.25 }, vessel });
     const drainedCm = 0.1 * 15 + (0.5 * Math.asinh(0.25 * 15)) / 0.25;
     expect(came).toMatchObject({ value: { capacityMl: expect.closeTo(100 * (0.6 * 3 + drainedCm), 5) } });
+  });
+
+  test("the steps by hand: a straight pot in a saucer under the closed form for n = 2", () => {
+    const vessel = { shape: "square", topCm: 10, baseCm: 10, heightCm: 18, saucerCm: 3 } as const;
+    const input = { curve: { ...HALVES, alphaPerCm: 0.25 }, vessel };
+    const came = potWorkWithSteps(input);
+    if (!came.ok) throw new Error("refused");
+    const { steps, ...figures } = came.value;
+    expect({ ok: true, value: figures }).toEqual(potWork(input));
+    const step = Object.fromEntries(steps.map(({ name, value }) => [name, value]));
+    expect(step).toMatchObject({
+      volumeMl: 1800,
+      suctionAtBaseCm: -3,
+      waterAtBaseFrac: 0.6,
+      waterAtMiddleFrac: expect.closeTo(0.1 + 0.5 / Math.hypot(1, 0.25 * 6), 12),
+      waterAtRimFrac: expect.closeTo(0.1 + 0.5 / Math.hypot(1, 0.25 * 15), 12),
+      unusableFrac: expect.closeTo(0.1 + 0.5 / Math.hypot(1, 0.25 * 15_300), 12),
+      airySuctionCm: expect.closeTo(3, 9),
+      wetLayerCm: expect.closeTo(6, 9),
+    });
+    expect(steps.every(({ unit, equation }) => unit !== "" && equation !== "")).toBe(true);
+  });
+
+  test("a mix's steps hold its shrinkage, density and mass; a suction never reached is left out", () => {
+    const names = (came: ReturnType<typeof potWorkWithSteps>) =>
+      came.ok ? came.value.steps.map(({ name }) => name) : [];
+    const ofMix = names(potWorkWithSteps({ mix: parts({ peat: 2, grit: 1 }), vessel: VESSEL }));
+    expect(ofMix).toEqual(expect.arrayContaining(["shrinkFrac", "dryDensityKgPerL", "drainedMassKg"]));
+    const tight = { residualFrac: 0.5, saturatedFrac: 0.55, alphaPerCm: 0.1, n: 2 };
+    const ofTight = names(potWorkWithSteps({ curve: tight, vessel: VESSEL }));
+    expect(ofTight).toContain("wetLayerCm");
+    expect(ofTight).not.toContain("airySuctionCm");
   });
 
   test("parts beyond counting are refused, and so is a pot beyond building", () => {

@@ -1,5 +1,7 @@
+import { once } from "node:events";
+import { createInterface } from "node:readline";
 import { describe, expect, it } from "vitest";
-import { runCommand } from "./run-command.ts";
+import { runCommand, startCommand } from "./run-command.ts";
 
 const DAY = {
   latDeg: 40,
@@ -165,6 +167,92 @@ describe("leebench calc", () => {
     expect(steps.length).toBeGreaterThan(5);
     expect(steps.at(-1)).toMatchObject({ name: "et0Mm", value: answers[0].et0Mm, unit: "mm" });
     expect(steps.every(({ equation }) => equation.length > 0)).toBe(true);
+  });
+
+  it.each<[string, object]>([
+    ["et0-daily", DAY],
+    ["et0-temperature", { latDeg: 40, dayOfYear: 180, tempMinC: 14, tempMaxC: 27 }],
+    ["heat-index", { tempC: 34, rhFrac: 0.6 }],
+    ["pot", { mix: [{ component: "pumice", parts: 1 }], vessel: VESSEL }],
+    ["pot", { curve: CURVE, vessel: VESSEL }],
+    ["porosity-test", { potMl: 1000, addedMl: 550, drainedMl: 150 }],
+  ])("%s shows its way too, and the figures stay the same", async (what, line) => {
+    const [shown, plain] = await Promise.all([calc(what, [line], ["--steps"]), calc(what, [line])]);
+    const { steps, ...figures } = shown.answers[0];
+    expect(figures).toEqual(plain.answers[0]);
+    expect(steps.length).toBeGreaterThan(2);
+    for (const step of steps) {
+      expect(step).toEqual({
+        name: expect.stringMatching(/^[a-z]/),
+        value: expect.any(Number),
+        unit: expect.stringMatching(/./),
+        equation: expect.stringMatching(/./),
+      });
+    }
+  });
+
+  it.each<[string, string, object, string[] | undefined]>([
+    [
+      "a dew point just above the warmest",
+      "et0-daily",
+      { rhMeanFrac: undefined, dewPointC: 27.4 },
+      undefined,
+    ],
+    [
+      "one far above",
+      "et0-daily",
+      { rhMeanFrac: undefined, dewPointC: 28 },
+      ["dew-point-above-temperature dewPointC"],
+    ],
+    [
+      "more sun than a clear sky sends",
+      "et0-daily",
+      { radiationMjPerM2: 38 },
+      ["radiation-above-clear-sky radiationMjPerM2"],
+    ],
+    ["a clear day", "et0-daily", { radiationMjPerM2: 31 }, undefined],
+    [
+      "an hour's dew point above its air",
+      "et0-hourly",
+      { dewPointC: 25.6 },
+      ["dew-point-above-temperature dewPointC"],
+    ],
+    [
+      "sun at midnight",
+      "et0-hourly",
+      { hourStartUtc: 0, radiationMjPerM2: 1 },
+      ["radiation-above-clear-sky radiationMjPerM2"],
+    ],
+    ["twilight", "et0-hourly", { hourStartUtc: 0, radiationMjPerM2: 0.04 }, undefined],
+  ])("reckons %s and asks where it is odd", async (_what, kind, change, asked) => {
+    const { code, answers } = await calc(kind, [{ ...(kind === "et0-daily" ? DAY : HOUR), ...change }]);
+    const { questions, ...figures } = answers[0];
+    expect([code, typeof figures.et0Mm, codes({ error: questions })]).toEqual([0, "number", asked]);
+  });
+
+  it.each<[string, number, string]>([
+    ["{ tempC: 30 }", 3, "mend"],
+    ['{"tempC":30,"rhFrac":O.5}', 22, "mend"],
+    ['{"tempC":30,"rhFrac":0.5', 25, "ends too soon"],
+    ['{"tempC":30,"rhFrac":0.5} {"tempC":31,"rhFrac":0.5}', 27, "whole value"],
+  ])("tells where %s stops being JSON and what to do", async (text, column, next) => {
+    const { answers } = await calc("heat-index", [{ tempC: 30, rhFrac: 0.5 }, "", text]);
+    expect(answers[1].error[0]).toMatchObject({
+      code: "not-json",
+      data: { line: 3, column, next: expect.stringContaining(next) },
+    });
+  });
+
+  it("answers each line before the next is written", async () => {
+    const child = startCommand(["calc", "heat-index"]);
+    const answers = createInterface({ input: child.stdout })[Symbol.asyncIterator]();
+    for (const tempC of [28, 31, 34]) {
+      child.stdin.write(`{"id":${tempC},"tempC":${tempC},"rhFrac":0.6}\n`);
+      const answer = await answers.next();
+      expect(JSON.parse(answer.value ?? "null")).toMatchObject({ id: tempC, heatIndexC: expect.any(Number) });
+    }
+    child.stdin.end();
+    expect(await once(child, "exit")).toEqual([0, null]);
   });
 
   it("asks about a pot that is odd but possible, and refuses one that cannot be", async () => {
