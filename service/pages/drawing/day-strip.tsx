@@ -88,14 +88,17 @@ function Clock({ hours, x, zone, words }: Plot) {
   const marks = hours.filter(({ startUtcMs }) => localHour(startUtcMs, zone) % 6 < 1 - 1e-9);
   return (
     <>
-      {marks.map(({ startUtcMs }) => (
-        <g class="strip-hour">
-          <path d={`M${px(x(startUtcMs))} 14V${GUSTS.foot}`} />
-          <text x={px(x(startUtcMs))} y={11} text-anchor="middle">
-            {words.clock(startUtcMs, zone)}
-          </text>
-        </g>
-      ))}
+      {marks.map(({ startUtcMs }) => {
+        const text = words.clock(startUtcMs, zone);
+        return (
+          <g class="strip-hour">
+            <path d={`M${px(x(startUtcMs))} 14V${GUSTS.foot}`} />
+            <text {...beside(x(startUtcMs), text)} y={11}>
+              {text}
+            </text>
+          </g>
+        );
+      })}
     </>
   );
 }
@@ -114,14 +117,17 @@ function Warmth({ hours, x, words }: Plot) {
   return (
     <>
       <path class="strip-warmth" d={path(hours as NextHour[]) ?? ""} />
-      {[coldest, hottest].map((hour, index) => (
-        <g class="strip-figure">
-          <circle cx={px(middle(hour))} cy={px(y(hour.tempC))} r={2.5} />
-          <text {...beside(middle(hour))} y={px(y(hour.tempC) + (index === 0 ? 12 : -5))}>
-            {figureText(words, "tempC", hour.tempC)}
-          </text>
-        </g>
-      ))}
+      {[coldest, hottest].map((hour, index) => {
+        const text = figureText(words, "tempC", hour.tempC);
+        return (
+          <g class="strip-figure">
+            <circle cx={px(middle(hour))} cy={px(y(hour.tempC))} r={2.5} />
+            <text {...beside(middle(hour), text)} y={px(y(hour.tempC) + (index === 0 ? 12 : -5))}>
+              {text}
+            </text>
+          </g>
+        );
+      })}
     </>
   );
 }
@@ -135,13 +141,18 @@ function Rain({ hours, x, words }: Plot) {
   const peak = wet.reduce((a, b) => (b.rainMm.high > a.rainMm.high ? b : a));
   const bar = ({ startUtcMs }: NextHour, mm: number) =>
     `M${px(x(startUtcMs) + 2)} ${RAIN.foot}V${px(y(mm))}H${px(x(startUtcMs + HOUR_MS) - 2)}V${RAIN.foot}Z`;
+  const most = words.say("strip.rain-most", { mostMm: peak.rainMm.high });
   return (
     <>
       <path class="strip-base" d={`M${LEFT} ${RAIN.foot}H${RIGHT}`} />
       <path class="strip-rain-high" d={wet.map((hour) => bar(hour, hour.rainMm.high)).join("")} />
       <path class="strip-rain" d={wet.map((hour) => bar(hour, hour.rainMm.mid)).join("")} />
-      <text class="strip-text" {...beside(x(peak.startUtcMs + HOUR_MS / 2))} y={px(y(peak.rainMm.high) - 3)}>
-        {words.say("strip.rain-most", { mostMm: peak.rainMm.high })}
+      <text
+        class="strip-text"
+        {...beside(x(peak.startUtcMs + HOUR_MS / 2), most)}
+        y={px(y(peak.rainMm.high) - 3)}
+      >
+        {most}
       </text>
     </>
   );
@@ -157,16 +168,17 @@ function Gusts({ hours, x, words }: Plot) {
       ({ startUtcMs, gustMPerS }) => `M${px(x(startUtcMs + HOUR_MS / 2))} ${GUSTS.foot}V${px(y(gustMPerS))}`,
     )
     .join("");
+  const most = words.say("strip.gust-most", { gustMPerS: strongest.gustMPerS });
   return (
     <>
       <path class="strip-base" d={`M${LEFT} ${GUSTS.foot}H${RIGHT}`} />
       <path class="strip-gusts" d={d} />
       <text
         class="strip-text"
-        {...beside(x(strongest.startUtcMs + HOUR_MS / 2))}
+        {...beside(x(strongest.startUtcMs + HOUR_MS / 2), most)}
         y={px(y(strongest.gustMPerS) - 2)}
       >
-        {words.say("strip.gust-most", { gustMPerS: strongest.gustMPerS })}
+        {most}
       </text>
     </>
   );
@@ -238,10 +250,11 @@ function placedLabel(deed: StripDeed, atX: number): Omit<DeedLabel, "row"> & { e
   };
 }
 
-/** Text at a place, turned inward near the right edge. */
-function beside(atX: number): { x: number; "text-anchor": "start" | "middle" | "end" } {
-  if (atX > WIDTH - 50) return { x: px(Math.min(atX, RIGHT)), "text-anchor": "end" };
-  if (atX < 50) return { x: px(Math.max(atX, LEFT)), "text-anchor": "start" };
+/** Text centred on a place, turned inward where half of it would run off the strip. */
+function beside(atX: number, text: string): { x: number; "text-anchor": "start" | "middle" | "end" } {
+  const half = (text.length * LETTER) / 2;
+  if (atX + half > WIDTH) return { x: px(Math.min(atX, RIGHT)), "text-anchor": "end" };
+  if (atX < half) return { x: px(Math.max(atX, LEFT)), "text-anchor": "start" };
   return { x: px(atX), "text-anchor": "middle" };
 }
 
