@@ -1,4 +1,4 @@
-import { dewPointFromHumidityC } from "../dew-point.ts";
+import { dewPointFromHumidityC } from "../../../core/weather/dew-point.ts";
 import type { FallbackStep } from "./answer-schema.ts";
 import { weatherCodeOfSymbol } from "./symbol-code.ts";
 

@@ -1,6 +1,6 @@
 import type { Outcome, Problem } from "../../../core/problem.ts";
+import { dewPointFromDeficitC, dewPointFromHumidityC } from "../../../core/weather/dew-point.ts";
 import type { HourColumns } from "../../../core/weather/weather.ts";
-import { dewPointFromDeficitC, dewPointFromHumidityC } from "../dew-point.ts";
 import { feedProblem } from "../feed-problem.ts";
 import { type HourAxis, hourAxis, onAxis } from "../hour-axis.ts";
 import { largerOfEnds, meanOfEnds, stampedAtEnd } from "../hours-from-stamps.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { dewPointFromDeficitC, dewPointFromHumidityC } from "../../../service/feed/dew-point.ts";
+import { dewPointFromDeficitC, dewPointFromHumidityC } from "../../../core/weather/dew-point.ts";
 import { HourlyAnswer } from "../../../service/feed/open-meteo/answer-schema.ts";
 import { parseForecast } from "../../../service/feed/open-meteo/parse-forecast.ts";
 import { forecastBody, type HourlyBody, STAMPS } from "./wire-answers.ts";

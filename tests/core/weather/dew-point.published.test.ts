@@ -1,6 +1,6 @@
 import { createRequire } from "node:module";
 import { beforeAll, describe, expect, it } from "vitest";
-import { dewPointFromDeficitC, dewPointFromHumidityC } from "../../../service/feed/dew-point.ts";
+import { dewPointFromDeficitC, dewPointFromHumidityC } from "../../../core/weather/dew-point.ts";
 
 /** The library comes without types; these are the functions used. Temperatures in °C, pressures in Pa. */
 interface Psychrometrics {
