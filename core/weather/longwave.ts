@@ -1,6 +1,12 @@
-/** Stefan-Boltzmann constant, MJ/m2/K4 in a day and in an hour. [FAO56 eq. 39, 53] */
+import type { HourlyCoefficients } from "./penman-monteith.ts";
+
+/** Stefan-Boltzmann constant, MJ/m2/K4 in a day. [FAO56 eq. 39] */
 const SIGMA_DAY = 4.903e-9;
-const SIGMA_HOUR = 2.043e-10;
+/** The same in an hour, as each standard prints it. [FAO56 eq. 53; ASCE2005 hourly net longwave] */
+const SIGMA_HOUR: Readonly<Record<HourlyCoefficients, number>> = {
+  fao56: 2.043e-10,
+  "asce-short": 2.042e-10,
+};
 
 /**
  * Rs/Rso held to 0.3 to 1. FAO56 prints only the upper limit and says that the ratio runs from about 0.33 (dense
@@ -30,13 +36,14 @@ export function netLongwaveDayMjPerM2(day: {
   return sky * humidityTerm(day.vapourPressureKPa) * cloudTerm(day.cloudRatioFrac);
 }
 
-/** Net loss by longwave in an hour, MJ/m2. [FAO56 eq. 39 with the hourly constant] */
+/** Net loss by longwave in an hour, MJ/m2; by FAO56 unless told otherwise. [FAO56 eq. 39 with the hourly constant] */
 export function netLongwaveHourMjPerM2(hour: {
   tempC: number;
   vapourPressureKPa: number;
   cloudRatioFrac: number;
+  coefficients?: HourlyCoefficients;
 }): number {
-  const sky = SIGMA_HOUR * (hour.tempC + 273.16) ** 4;
+  const sky = SIGMA_HOUR[hour.coefficients ?? "fao56"] * (hour.tempC + 273.16) ** 4;
   return sky * humidityTerm(hour.vapourPressureKPa) * cloudTerm(hour.cloudRatioFrac);
 }
 

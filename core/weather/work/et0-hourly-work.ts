@@ -50,7 +50,7 @@ export function et0HourlyWork(input: Et0HourlyInput): Et0HourlyWork {
     et0Mm,
     extraterrestrialMjPerM2: sky.extraterrestrialMjPerM2,
     netRadiationMjPerM2: sky.netRadiationMjPerM2,
-    steps: [...airSteps(air), ...skySteps(sky), step("et0Mm", et0Mm, "mm", equation)],
+    steps: [...airSteps(air), ...skySteps(sky, coefficients), step("et0Mm", et0Mm, "mm", equation)],
   };
 }
 
@@ -82,6 +82,7 @@ function skyOf(input: Et0HourlyInput, vapourPressureKPa: number) {
     tempC: input.tempC,
     vapourPressureKPa,
     cloudRatioFrac: cloud.ratioFrac,
+    coefficients: input.coefficients,
   });
   return {
     extraterrestrialMjPerM2,
@@ -123,7 +124,9 @@ function airSteps(air: Air): WorkStep[] {
   ];
 }
 
-function skySteps(sky: Sky): WorkStep[] {
+function skySteps(sky: Sky, coefficients: HourlyCoefficients): WorkStep[] {
+  const longwaveRule =
+    coefficients === "fao56" ? "FAO56 eq. 39, hourly constant" : "FAO56 eq. 39, constant of ASCE2005";
   const soilHeat = soilHeatHourMjPerM2(sky.netRadiationMjPerM2);
   return [
     step("sunAngleRad", sky.sunAngleRad, "rad", "FAO56 eq. 31"),
@@ -131,7 +134,7 @@ function skySteps(sky: Sky): WorkStep[] {
     step("clearSkyMjPerM2", sky.clearSkyMjPerM2, "MJ/m2/h", "FAO56 eq. 37"),
     step("cloudRatioFrac", sky.cloud.ratioFrac, "1", sky.cloud.rule),
     step("netShortwaveMjPerM2", sky.netShortwaveMjPerM2, "MJ/m2/h", "FAO56 eq. 38"),
-    step("netLongwaveMjPerM2", sky.netLongwaveMjPerM2, "MJ/m2/h", "FAO56 eq. 39, hourly constant"),
+    step("netLongwaveMjPerM2", sky.netLongwaveMjPerM2, "MJ/m2/h", longwaveRule),
     step("netRadiationMjPerM2", sky.netRadiationMjPerM2, "MJ/m2/h", "FAO56 eq. 40"),
     step(
       "soilHeatMjPerM2",
