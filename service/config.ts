@@ -23,6 +23,8 @@ export interface ServiceSettings {
   readonly dataDir: string;
   readonly host: string;
   readonly port: number;
+  /** The name under which a proxy in front of the house is called. */
+  readonly publicHost: string | null;
   /** Asked of every visitor; null only while listening on this machine alone. */
   readonly passphrase: string | null;
   readonly feed: FeedSettings;
@@ -72,6 +74,7 @@ function settingsOf(read: EnvironmentRead): ServiceSettings {
     dataDir: resolve(read.LEEBENCH_DATA_DIR),
     host: read.LEEBENCH_HOST,
     port: read.LEEBENCH_PORT,
+    publicHost: read.LEEBENCH_PUBLIC_HOST ?? null,
     passphrase: read.LEEBENCH_PASSPHRASE ?? null,
     feed: feedOf(read),
     mail: mailOf(read),

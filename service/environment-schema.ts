@@ -52,6 +52,10 @@ export const EnvironmentSchema = z.object({
   LEEBENCH_DATA_DIR: z.string(),
   LEEBENCH_HOST: z.string().regex(/^[A-Za-z0-9.:-]+$/, "setting-not-a-host"),
   LEEBENCH_PORT: whole(0, 65_535),
+  LEEBENCH_PUBLIC_HOST: z
+    .string()
+    .regex(/^[A-Za-z0-9.-]+$/, "setting-not-a-host")
+    .optional(),
   LEEBENCH_PASSPHRASE: z.string().min(PASSPHRASE_LEAST_CHARS, "passphrase-too-short").optional(),
   LEEBENCH_FEED_URL: baseUrl("http:", "https:"),
   LEEBENCH_ENSEMBLE_URL: baseUrl("http:", "https:"),

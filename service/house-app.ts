@@ -1,5 +1,6 @@
 import { type Context, Hono } from "hono";
 import type { ServiceSettings } from "./config.ts";
+import { ownNamesOnly } from "./host-check.ts";
 import { healthRoutes } from "./jobs/health.ts";
 import type { JobParts } from "./jobs/job-parts.ts";
 import type { Log } from "./log.ts";
@@ -7,7 +8,7 @@ import { createApp } from "./pages/app.tsx";
 import { passphraseGate } from "./passphrase-gate.ts";
 import { StoreFault } from "./store/store-fault.ts";
 
-/** Everything that is served: the passphrase before all, health, then the pages. */
+/** Everything that is served: its own names only, the passphrase before all, health, then the pages. */
 export function houseApp(input: {
   readonly parts: JobParts;
   readonly settings: ServiceSettings;
@@ -18,6 +19,7 @@ export function houseApp(input: {
   const { parts, settings, options, replan, isStopping } = input;
   const { store, tally, now, words, feed, log } = parts;
   const app = new Hono();
+  app.use(ownNamesOnly(settings));
   if (settings.passphrase !== null) app.use(passphraseGate(settings.passphrase, now));
   app.route("/", healthRoutes({ store, tally, now, startedUtcMs: now(), isStopping }));
   const pages = createApp({ store, feed, now, words, demo: options.demo ?? false, replan });
