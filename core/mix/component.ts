@@ -9,10 +9,25 @@ export interface Ranged {
 
 export type ComponentStatus = "published" | "hobby-or-seller" | "relative-measured" | "from-memory" | "own";
 
+/** The figures that a grower may know of a component. */
+export const TOLD_FIGURES = [
+  "dryDensityKgPerL",
+  "totalPorosityFrac",
+  "cupCapacityFrac",
+  "waterAt10cmFrac",
+  "waterAt50cmFrac",
+  "waterAt100cmFrac",
+] as const;
+
+/** A figure that a grower may know of a component. */
+export type ToldFigure = (typeof TOLD_FIGURES)[number];
+
 /** One thing that goes into a mix. */
 export interface Component {
   /** Kebab-case name. */
   readonly id: string;
+  /** What the grower calls it; the library's names stand in the catalogue. */
+  readonly name?: string;
   readonly dryDensityKgPerL: Ranged;
   readonly totalPorosityFrac: Ranged;
   /** Water at suctions of 10, 50 and 100 cm, share of volume. */
@@ -38,6 +53,8 @@ export interface Component {
   readonly nutrients: "none" | "low" | "rich" | "locks-nitrogen";
   readonly caution: "none" | "dust" | "silica-dust" | "mould-and-bacteria";
   readonly status: ComponentStatus;
+  /** Of a grower's own: the figures that were told. The rest was bracketed or follows from these. */
+  readonly told?: readonly ToldFigure[];
   /** Keys in core/sources.ts. */
   readonly sources: readonly string[];
 }

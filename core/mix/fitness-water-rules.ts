@@ -14,6 +14,9 @@ const MOST_WET_SHARE = { droughtAdapted: 1 / 3, leafy: 1 / 2 };
 /** Coir that restores the rewetting of dried peat. [BARTLEY2023] */
 const REWETTING_COIR_FRAC = 0.15;
 
+/** What holds most, where more of what the mix has of its own would not do. */
+const WETTEST = ["coco-peat", "peat"] as const;
+
 /** In the vessel where one is given, else at 1 kPa as laboratories state it. */
 function waterFrac({ hold, worked }: Judged): number {
   return hold?.capacityFrac ?? waterFracAt(worked.retention, 10);
@@ -70,7 +73,7 @@ const holdsLittle: FitnessRule = {
       ? { waterFrac: waterFrac(mix), leastFrac: LEAST_WATER_LEAFY_FRAC }
       : null,
   cured: (mix) => waterFrac(mix) >= LEAST_WATER_LEAFY_FRAC,
-  moves: (mix) => [moreHolding(mix)],
+  moves: (mix) => [moreHolding(mix), ...WETTEST.map((component) => ({ way: "more" as const, component }))],
 };
 
 const shedsWhenDry: FitnessRule = {

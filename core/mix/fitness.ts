@@ -40,8 +40,8 @@ function findingOf(at: { rule: FitnessRule; mix: Judged; input: FitnessInput }):
   return [{ code, numbers, status, source, cure: cureOf({ rule, moves: rule.moves(mix), input }) }];
 }
 
-/** Steps that are tried before giving up; with the step below some twice the whole mix is added. */
-const MOST_STEPS = 80;
+/** Steps that are tried before giving up; with the step below some four times the whole mix is added. */
+const MOST_STEPS = 160;
 
 /** Steps in which growers measure, parts. */
 const STEPS = [0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];

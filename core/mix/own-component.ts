@@ -1,5 +1,5 @@
 import type { Outcome, Problem } from "../problem.ts";
-import type { Component, Ranged } from "./component.ts";
+import { type Component, type Ranged, TOLD_FIGURES } from "./component.ts";
 import type { RetentionCurve } from "./curve.ts";
 import { cupCapacityFracOf, curveThroughCup, curveThroughPoints } from "./curve-fit.ts";
 import { curveWaterFrac } from "./curve-water.ts";
@@ -9,6 +9,7 @@ import { bracketOf, type Relatives, relativesOf } from "./relatives.ts";
 /** What a grower knows of a component. What must be known is asked for; the rest is bracketed from its relatives. */
 export interface ComponentDraft {
   readonly id: string;
+  readonly name?: string;
   readonly grain?: Component["grain"];
   readonly role?: Component["role"];
   readonly compost?: boolean;
@@ -153,9 +154,10 @@ function filled(
   draft: ComponentDraft,
   figures: Water & Pick<Component, "dryDensityKgPerL" | "totalPorosityFrac">,
 ): Component {
-  const { grainMm, crumbly, repellentBelowFrac } = draft;
+  const { name, grainMm, crumbly, repellentBelowFrac } = draft;
   return {
     id: draft.id,
+    ...(name === undefined ? {} : { name }),
     ...figures,
     grain: draft.grain!,
     ...(grainMm === undefined ? {} : { grainMm }),
@@ -167,6 +169,7 @@ function filled(
     nutrients: draft.nutrients ?? "none",
     caution: draft.caution ?? "dust",
     status: "own",
+    told: TOLD_FIGURES.filter((figure) => draft[figure] !== undefined),
     sources: [],
   };
 }

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import type { Component } from "../../core/mix/component.ts";
+import { type Component, TOLD_FIGURES } from "../../core/mix/component.ts";
 import type { Mix } from "../../core/mix/mix.ts";
 import type { Vessel } from "../../core/pot/vessel.ts";
 import type { Proof, SameType } from "./same-type.ts";
@@ -57,6 +57,7 @@ const RangedSchema = z.strictObject({ low: z.number(), mid: z.number(), high: z.
 
 export const ComponentSchema = z.strictObject({
   id: z.string().min(1).max(100),
+  name: z.string().min(1).max(200).optional(),
   dryDensityKgPerL: RangedSchema,
   totalPorosityFrac: RangedSchema,
   waterAt10cmFrac: RangedSchema,
@@ -75,6 +76,7 @@ export const ComponentSchema = z.strictObject({
   nutrients: z.enum(["none", "low", "rich", "locks-nitrogen"]),
   caution: z.enum(["none", "dust", "silica-dust", "mould-and-bacteria"]),
   status: z.enum(["published", "hobby-or-seller", "relative-measured", "from-memory", "own"]),
+  told: z.array(z.enum(TOLD_FIGURES)).optional(),
   sources: z.array(z.string()),
 });
 

@@ -11,6 +11,7 @@ import { holidayRoutes } from "./holiday/holiday-routes.tsx";
 import { houseRoutes } from "./house/house-routes.tsx";
 import { correctRoutes } from "./journal/correct-routes.tsx";
 import { journalRoutes } from "./journal/journal-routes.tsx";
+import { componentRoutes } from "./mixes/component-routes.tsx";
 import { mixesRoutes } from "./mixes/mixes-routes.tsx";
 import type { PageContext } from "./page-context.ts";
 import { PlainMessage } from "./plain-message.tsx";
@@ -57,6 +58,7 @@ export function createApp(input: AppInput): Hono {
     pasteRoutes,
     potsRoutes,
     mixesRoutes,
+    componentRoutes,
     spotsRoutes,
     skyRoutes,
     journalRoutes,

@@ -184,7 +184,7 @@ function fieldLabel(field: string, { trySay }: Words): string {
   const [family, code] = field.split(".");
   return (
     trySay(`field.${field}`) ??
-    (family === "part" ? trySay(`component.${code}`) : undefined) ??
+    (family === "part" ? (trySay(`component.${code}`) ?? code) : undefined) ??
     (family === "name" ? trySay(`ready-spot.${code}`) : undefined) ??
     field
   );

@@ -1,7 +1,9 @@
 import { z } from "zod";
-import { COMPONENTS } from "../../../core/mix/library.ts";
+import type { Component } from "../../../core/mix/component.ts";
+import { componentsById } from "../../../core/mix/library.ts";
 import type { Mix, MixPart } from "../../../core/mix/mix.ts";
 import type { Problem } from "../../../core/problem.ts";
+import { componentName } from "./component-name.ts";
 import { type FormView, NumberField } from "./fields.tsx";
 import { readForm, type Typed } from "./form-problems.ts";
 import { maybeNumber } from "./typed-fields.ts";
@@ -33,8 +35,10 @@ export function typedOfMix(mix: Mix): Record<string, string> {
 }
 
 /** Parts by loose volume of each component, what drains first, then what holds. */
-export function MixFields({ form }: { form: FormView }) {
-  const { say } = form.words;
+export function MixFields({ form, own }: { form: FormView; own?: readonly Component[] | undefined }) {
+  const { words } = form;
+  const { say } = words;
+  const components = [...componentsById(own).values()];
   const roles = ["draining", "holding"] as const;
   const noParts = form.problems.find(({ path }) => path[0] === "parts");
   return (
@@ -46,13 +50,15 @@ export function MixFields({ form }: { form: FormView }) {
         <>
           <p class="sub">{say(`mix.${role}`)}</p>
           <div class="parts">
-            {COMPONENTS.filter((component) => component.role === role).map((component) => (
-              <NumberField
-                form={form}
-                name={fieldOf(component.id)}
-                label={form.words.trySay(`component.${component.id}`) ?? component.id}
-              />
-            ))}
+            {components
+              .filter((component) => component.role === role)
+              .map((component) => (
+                <NumberField
+                  form={form}
+                  name={fieldOf(component.id)}
+                  label={componentName(component.id, { words, own })}
+                />
+              ))}
           </div>
         </>
       ))}

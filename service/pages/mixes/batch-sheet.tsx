@@ -1,11 +1,13 @@
 import { z } from "zod";
 import { type Batch, batch } from "../../../core/mix/batch.ts";
 import type { CareNote } from "../../../core/mix/care-notes.ts";
+import type { Component } from "../../../core/mix/component.ts";
 import { componentsById } from "../../../core/mix/library.ts";
 import type { Mix } from "../../../core/mix/mix.ts";
 import type { Problem } from "../../../core/problem.ts";
 import { calendarDay } from "../../../core/site/local-days.ts";
 import type { Words } from "../../words/words.ts";
+import { componentName } from "../forms/component-name.ts";
 import { type FormView, NumberField, ProblemList } from "../forms/fields.tsx";
 import { readForm, type Typed } from "../forms/form-problems.ts";
 import { maybeNumber, neededNumber } from "../forms/typed-fields.ts";
@@ -71,14 +73,22 @@ export function BatchSheet({ context, now, mix, form, batch: made }: BatchSheetP
         <VesselFields form={form} />
         <button type="submit">{say("batch.reckon")}</button>
       </form>
-      {made && <Sheet made={made} zone={now.site.zone} words={words} />}
+      {made && (
+        <Sheet made={made} zone={now.site.zone} naming={{ words, own: now.collection.ownComponents }} />
+      )}
     </>
   );
 }
 
-function Sheet({ made, zone, words }: { made: Batch; zone: string; words: Words }) {
-  const { say } = words;
-  const name = (id: string) => words.trySay(`component.${id}`) ?? id;
+/** By what components are called. */
+interface Naming {
+  readonly words: Words;
+  readonly own: readonly Component[] | undefined;
+}
+
+function Sheet({ made, zone, naming }: { made: Batch; zone: string; naming: Naming }) {
+  const { say } = naming.words;
+  const name = (id: string) => componentName(id, naming);
   return (
     <section>
       <p>
@@ -106,7 +116,7 @@ function Sheet({ made, zone, words }: { made: Batch; zone: string; words: Words 
       <h2>{say("batch.care")}</h2>
       <ul class="plain boxes">
         {made.care.map((note) => (
-          <li>{careText({ note, made, zone, words })}</li>
+          <li>{careText({ note, made, zone, naming })}</li>
         ))}
       </ul>
       <p class="deed-note">{say("pot.lift")}</p>
@@ -119,14 +129,15 @@ function careText({
   note,
   made,
   zone,
-  words,
+  naming,
 }: {
   note: CareNote;
   made: Batch;
   zone: string;
-  words: Words;
+  naming: Naming;
 }): string {
-  const components = words.list(note.components.map((id) => words.trySay(`component.${id}`) ?? id));
+  const { words } = naming;
+  const components = words.list(note.components.map((id) => componentName(id, naming)));
   const start = made.starts.find(({ task }) => task.code === note.code);
   const text = words.say(`care.${note.code}`, { components });
   if (!start) return text;

@@ -120,10 +120,12 @@ function Findings({ context, now, state, mix }: BenchProps) {
           <li>
             <p>{findingText(finding, words)}</p>
             <p class="hint">{standingText(finding, words)}</p>
-            {finding.cure && (
+            {finding.cure === null ? (
+              <p class="hint">{words.say("cure.none")}</p>
+            ) : (
               <p>
                 <a class="button quiet" href={benchAddress(path, typedAfter(state.typed, finding.cure))}>
-                  {cureText(finding.cure, words)}
+                  {cureText(finding.cure, { words, own: now.collection.ownComponents })}
                 </a>
               </p>
             )}
@@ -151,7 +153,10 @@ function Parts({ context, now, state, mix, formId }: BenchProps) {
       <form method="get" action={path}>
         <ProblemList form={form} />
         <input type="hidden" name="formId" value={formId} />
-        <MixFields form={form} />
+        <MixFields form={form} own={now.collection.ownComponents} />
+        <p>
+          <a href="/components/new">{say("own.door")}</a>
+        </p>
         <RadioField
           form={form}
           name="for"

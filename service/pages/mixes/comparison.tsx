@@ -21,12 +21,14 @@ export function Comparison({ context: { words }, now, state, mix }: BenchProps) 
     recipe: { kind: "parts" as const, parts: state.parts },
   };
   const vessel = state.vessel!;
+  const weekEt0Mm = meanEt0Mm(now.plan);
+  const et0MmPerDay = weekEt0Mm ?? MILD_ET0_MM;
   const compared = compareMixes({
     mixes: [bench, other],
     vessel,
     components: componentsById(now.collection.ownComponents),
     plant: { values, canopyWidthCm: 1.3 * vessel.topCm },
-    et0MmPerDay: meanEt0Mm(now.plan),
+    et0MmPerDay,
   });
   if (!compared.ok) return null;
   const names = [bench.name, other.name];
@@ -38,14 +40,17 @@ export function Comparison({ context: { words }, now, state, mix }: BenchProps) 
           <One one={one} name={names[index] ?? ""} vessel={vessel} words={words} />
         ))}
       </div>
-      <p class="hint">{words.say("compare.under", { et0Mm: meanEt0Mm(now.plan) })}</p>
+      <p class="hint">
+        {words.say(weekEt0Mm === null ? "compare.under-mild" : "compare.under", { et0Mm: et0MmPerDay })}
+      </p>
     </section>
   );
 }
 
-function meanEt0Mm(plan: Plan | null): number {
+/** Null where no plan tells this week. */
+function meanEt0Mm(plan: Plan | null): number | null {
   const known = plan?.days.map(({ et0Mm }) => et0Mm).filter(Number.isFinite) ?? [];
-  return known.length === 0 ? MILD_ET0_MM : known.reduce((sum, mm) => sum + mm, 0) / known.length;
+  return known.length === 0 ? null : known.reduce((sum, mm) => sum + mm, 0) / known.length;
 }
 
 interface OneProps {

@@ -1,6 +1,8 @@
+import type { Component } from "../../../core/mix/component.ts";
 import type { Finding, PartChange } from "../../../core/mix/finding.ts";
 import { SOURCES } from "../../../core/sources.ts";
 import type { Words } from "../../words/words.ts";
+import { componentName } from "../forms/component-name.ts";
 
 /** What growers would change, in one sentence with its numbers. */
 export function findingText({ code, numbers }: Finding, words: Words): string {
@@ -15,8 +17,12 @@ export function standingText({ status, source }: Finding, { say }: Words): strin
 }
 
 /** The change of parts that would cure it: "Pumice: 4 parts instead of 3". */
-export function cureText({ component, fromParts, toParts }: PartChange, words: Words): string {
-  const name = words.trySay(`component.${component}`) ?? component;
+export function cureText(
+  { component, fromParts, toParts }: PartChange,
+  by: { words: Words; own?: readonly Component[] | undefined },
+): string {
+  const { words } = by;
+  const name = componentName(component, by);
   if (toParts === 0) return words.say("cure.without", { name });
   return words.say("cure.change", { name, fromParts, toParts });
 }

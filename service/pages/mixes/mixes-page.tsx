@@ -1,7 +1,9 @@
+import type { Component } from "../../../core/mix/component.ts";
 import type { Mix } from "../../../core/mix/mix.ts";
 import { moistureProfile } from "../../../core/pot/profile.ts";
 import type { Words } from "../../words/words.ts";
 import { PotSection } from "../drawing/pot-section.tsx";
+import { componentName } from "../forms/component-name.ts";
 import { typedOfMix } from "../forms/mix-fields.tsx";
 import type { SiteNow } from "../site-now.ts";
 import { benchState } from "./bench-state.ts";
@@ -23,7 +25,32 @@ export function MixesPage({ now, words }: { now: SiteNow; words: Words }) {
           {say("mixes.new")}
         </a>
       </p>
+      <OwnComponents own={now.collection.ownComponents ?? []} words={words} />
     </>
+  );
+}
+
+function OwnComponents({ own, words }: { own: readonly Component[]; words: Words }) {
+  const { say } = words;
+  return (
+    <section>
+      <h2>{say("own.all")}</h2>
+      <p>{say(own.length === 0 ? "own.none" : "own.some")}</p>
+      <ul class="plain">
+        {own.map(({ id }) => (
+          <li>
+            <p class="deed-head">
+              <a href={`/components/${encodeURIComponent(id)}`}>{componentName(id, { words, own })}</a>
+            </p>
+          </li>
+        ))}
+      </ul>
+      <p>
+        <a class="button quiet" href="/components/new">
+          {say("own.door")}
+        </a>
+      </p>
+    </section>
   );
 }
 
@@ -45,7 +72,9 @@ function MixLine({ mix, now, words }: { mix: Mix; now: SiteNow; words: Words }) 
         <p class="deed-head">
           <a href={`/mixes/${encodeURIComponent(mix.id)}`}>{mix.name}</a>
         </p>
-        {mix.recipe.kind === "parts" && <p>{recipeText(mix, words)}</p>}
+        {mix.recipe.kind === "parts" && (
+          <p>{recipeText(mix, { words, own: now.collection.ownComponents })}</p>
+        )}
         {hold && (
           <p>
             {words.say("mixes.line", { capacityFrac: hold.capacityFrac, airSpaceFrac: hold.airSpaceFrac })}
@@ -57,11 +86,12 @@ function MixLine({ mix, now, words }: { mix: Mix; now: SiteNow; words: Words }) 
   );
 }
 
-function recipeText({ recipe }: Mix, words: Words): string {
+function recipeText({ recipe }: Mix, by: { words: Words; own: readonly Component[] | undefined }): string {
   if (recipe.kind !== "parts") return "";
+  const { words } = by;
   return words.list(
     recipe.parts.map(({ component, parts }) =>
-      words.say("mixes.part", { parts, name: words.trySay(`component.${component}`) ?? component }),
+      words.say("mixes.part", { parts, name: componentName(component, by) }),
     ),
   );
 }

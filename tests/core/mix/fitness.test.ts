@@ -108,6 +108,16 @@ describe("what growers would change in a mix", () => {
     }
   });
 
+  test("a mix that holds too little for leafy plants has a cure, though more of its own holder would not do", () => {
+    for (const recipe of [
+      parts({ pumice: 3, grit: 1, "coco-peat": 1, "pine-bark-fine": 2 }),
+      parts({ "expanded-clay": 3, "garden-loam": 5 }),
+    ]) {
+      const finding = judge(recipe, LEAFY, 18).find(({ code }) => code === "holds-little-for-leafy");
+      expect(["coco-peat", "peat"]).toContain(finding!.cure!.component);
+    }
+  });
+
   test("faults in the recipe and the vessel are told together", () => {
     const came = fitness({ parts: parts({ sand: -1 }), components, purpose: LEAFY, vessel: cylinder(0) });
     expect(problemsOf(came).map(({ path }) => path)).toEqual([
