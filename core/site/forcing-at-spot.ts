@@ -11,7 +11,8 @@ import { spotWork } from "./spot-work.ts";
 
 /**
  * What the weather does to pots at one spot, hour by hour and member by member. One pass a quantity, members
- * innermost; nothing is allocated but the columns themselves.
+ * innermost; the passes over members allocate nothing but the columns themselves. The sun's course, which all members
+ * share, leaves some small garbage by hour.
  *
  * Shape: hours of n hours and m members -> columns of n x m; the hours are not changed.
  */

@@ -34,8 +34,14 @@ export function spotWork(hours: HoursReady, site: Site, spot: Spot): SpotWork {
     sun,
     sunShareFrac: sunShareByHour({ ...hours, zone: site.zone }, spot),
     windFactor: windFactorTo2m(10) * spot.windFrac,
-    isNight: Uint8Array.from(sun.heightSine, (sine) => (sine < NIGHT_SINE ? 1 : 0)),
+    isNight: nightHours(sun),
   };
+}
+
+function nightHours({ heightSine }: SunHours): Uint8Array {
+  const isNight = new Uint8Array(heightSine.length);
+  for (let hour = 0; hour < isNight.length; hour++) isNight[hour] = heightSine[hour]! < NIGHT_SINE ? 1 : 0;
+  return isNight;
 }
 
 /** A column as long as all hours of all members. */

@@ -21,21 +21,18 @@ const WINDOW_TO_RAD = 0.52;
 
 /** Sun terms for every hour of an axis. The day number is that of the site's own solar day. */
 export function sunHours(axis: { startUtcMs: number; hourCount: number }, site: Site): SunHours {
+  const { latDeg, lonDeg, elevationM } = site;
   const terms = emptyTerms(axis.hourCount);
   for (let hour = 0; hour < axis.hourCount; hour++) {
     const startMs = axis.startUtcMs + hour * HOUR_MS;
     const hourStartUtc = (startMs / HOUR_MS) % 24;
-    const day = dayOfYear(startMs + (0.5 + site.lonDeg / 15) * HOUR_MS);
-    const place = { latDeg: site.latDeg, lonDeg: site.lonDeg, dayOfYear: day };
-    const ra = extraterrestrialHourMjPerM2({ ...place, hourStartUtc });
-    const angle = hourAngleRad({ ...place, utcHour: hourStartUtc + 0.5 });
-    const beforeSunset = sunsetAngleRad(place) - angle;
+    const day = dayOfYear(startMs + (0.5 + lonDeg / 15) * HOUR_MS);
+    const ra = extraterrestrialHourMjPerM2({ latDeg, lonDeg, dayOfYear: day, hourStartUtc });
+    const angle = hourAngleRad({ lonDeg, dayOfYear: day, utcHour: hourStartUtc + 0.5 });
+    const beforeSunset = sunsetAngleRad({ latDeg, dayOfYear: day }) - angle;
     terms.extraterrestrialMjPerM2[hour] = ra;
-    terms.clearSkyMjPerM2[hour] = clearSkyMjPerM2({
-      extraterrestrialMjPerM2: ra,
-      elevationM: site.elevationM,
-    });
-    terms.heightSine[hour] = sineOfSunHeight({ ...place, hourAngleRad: angle });
+    terms.clearSkyMjPerM2[hour] = clearSkyMjPerM2({ extraterrestrialMjPerM2: ra, elevationM });
+    terms.heightSine[hour] = sineOfSunHeight({ latDeg, dayOfYear: day, hourAngleRad: angle });
     terms.lateAfternoon[hour] =
       ra > 0 && beforeSunset >= WINDOW_TO_RAD && beforeSunset <= WINDOW_FROM_RAD ? 1 : 0;
   }

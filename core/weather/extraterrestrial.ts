@@ -27,13 +27,15 @@ export function extraterrestrialHourMjPerM2(place: {
   dayOfYear: number;
   hourStartUtc: number;
 }): number {
+  // Written out, not spread: a spread object is made anew for every hour.
+  const { latDeg, lonDeg, dayOfYear } = place;
   const sunset = sunsetAngleRad(place);
-  const middle = hourAngleRad({ ...place, utcHour: place.hourStartUtc + 0.5 });
+  const middle = hourAngleRad({ lonDeg, dayOfYear, utcHour: place.hourStartUtc + 0.5 });
   let total = 0;
   for (const turn of [-2 * Math.PI, 0, 2 * Math.PI]) {
     const fromRad = Math.max(middle - Math.PI / 24 + turn, -sunset);
     const toRad = Math.min(middle + Math.PI / 24 + turn, sunset);
-    if (toRad > fromRad) total += betweenAngles({ ...place, fromRad, toRad });
+    if (toRad > fromRad) total += betweenAngles({ latDeg, dayOfYear, fromRad, toRad });
   }
   return total;
 }
