@@ -127,6 +127,9 @@ export const EN = {
 
   "brief.title": "{forDay} at {site}",
   "brief.demo": "Demonstration: this place, its plants and its weather are invented.",
+  "brief.late": "This brief came late: it was made at {madeTime} and not at {dueTime}.",
+  "brief.missed":
+    "{missedCount, plural, one {There was no brief on {firstDay}.} other {There was no brief from {firstDay} to {lastDay}.}}",
   "brief.lead.nothing":
     "{allCount, plural, =0 {No pots are entered yet.} one {The one pot needs nothing today.} other {None of the # pots needs anything today.}}",
   "brief.lead.deeds":
@@ -572,7 +575,7 @@ export const EN = {
   "bench.section":
     "Section through the drained vessel: it holds {capacityMl}; the lowest {wetLayerCm} have too little air for roots.",
   "bench.legend":
-    "Just drained, drawn to scale. Each line stands for 3 mm of water; the solid layer has too little air for roots.",
+    "Just drained, drawn to scale. Each line stands for 3 mm of water; the solid layer has too little air for roots. Where lines stand apart there is air, {topAirFrac} of it at the top.",
   "bench.wet-layer": "{layerCm} airless",
   "bench.body": "{layerCm} moist",
   "bench.findings": "What growers would change",
@@ -594,6 +597,16 @@ export const EN = {
   "figure.shrink": "parts shrink by {shrinkFrac} when mixed",
   "figure.library": "From the library of components; your own test would make it surer.",
   "figure.tested": "Rests on your own test.",
+  "laboratory.title": "As laboratories state it",
+  "laboratory.totalPorosityFrac": "Pores",
+  "laboratory.waterAt10cmFrac": "Water at 1 kPa",
+  "laboratory.waterAt50cmFrac": "Water at 5 kPa",
+  "laboratory.waterAt100cmFrac": "Water at 10 kPa",
+  "laboratory.airAt10cmFrac": "Air at 1 kPa",
+  "laboratory.easilyAvailableFrac": "Easily available water, 1 to 5 kPa",
+  "laboratory.bufferFrac": "Water in reserve, 5 to 10 kPa",
+  "laboratory.dryDensityKgPerL": "Density, dry",
+  "laboratory.wetDensityKgPerL": "Density, drained at 1 kPa",
   "compare.title": "Side by side",
   "compare.holds": "Holds {capacityMl}.",
   "compare.air": "{airFrac} air; the lowest {wetLayerCm} airless.",

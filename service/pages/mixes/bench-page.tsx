@@ -15,6 +15,7 @@ import { benchAddress, typedAfter } from "./bench-address.ts";
 import type { BenchState } from "./bench-state.ts";
 import { Comparison } from "./comparison.tsx";
 import { cureText, findingText, standingText } from "./finding-text.ts";
+import { LaboratoryFigures } from "./laboratory-figures.tsx";
 import { MixFacts } from "./mix-facts.tsx";
 
 export interface BenchProps {
@@ -91,9 +92,12 @@ function Seen(props: BenchProps) {
           ]}
           label={words.say("bench.section", { wetLayerCm: hold.wetLayerCm, capacityMl: hold.capacityMl })}
         />
-        <figcaption>{words.say("bench.legend")}</figcaption>
+        <figcaption>
+          {words.say("bench.legend", { topAirFrac: profile.airFrac[profile.airFrac.length - 1]! })}
+        </figcaption>
       </figure>
       <MixFacts inVessel={state.inVessel!} words={words} />
+      <LaboratoryFigures figures={state.figures!} words={words} />
       <Findings {...props} />
       <Comparison {...props} />
     </>

@@ -2,7 +2,9 @@ import { z } from "zod";
 import type { JournalEntry } from "../../../core/journal/entry.ts";
 import { componentsById } from "../../../core/mix/library.ts";
 import type { Mix, MixPart } from "../../../core/mix/mix.ts";
-import { type MixInVessel, mixInVessel } from "../../../core/mix/mix-in-vessel.ts";
+import { type MixFigures, mixFigures } from "../../../core/mix/mix-figures.ts";
+import { type MixInVessel, workedInVessel } from "../../../core/mix/mix-in-vessel.ts";
+import { workedMix } from "../../../core/mix/worked-mix.ts";
 import type { Vessel } from "../../../core/pot/vessel.ts";
 import type { Problem } from "../../../core/problem.ts";
 import { readForm, type Typed } from "../forms/form-problems.ts";
@@ -17,9 +19,13 @@ export interface BenchState {
   readonly parts: readonly MixPart[];
   readonly vessel: Vessel | null;
   readonly inVessel: MixInVessel | null;
+  /** Of the mix alone; null where `inVessel` is. */
+  readonly figures: MixFigures | null;
   readonly isLeafy: boolean;
   readonly isCompact: boolean;
 }
+
+const NOTHING = { inVessel: null, figures: null } as const;
 
 const BenchVessel = z.object(VESSEL_SHAPE);
 
@@ -36,10 +42,9 @@ export function benchState(typed: Typed, { now, mix }: { now: SiteNow; mix: Mix 
     problems: [...problems, ...vessel.problems],
     parts,
     vessel: wrongVessel ? null : vessel.vessel,
-    inVessel:
-      vessel.vessel && !wrongVessel && parts.length > 0
-        ? held({ now, mix, parts, vessel: vessel.vessel })
-        : null,
+    ...(vessel.vessel && !wrongVessel && parts.length > 0
+      ? held({ now, mix, parts, vessel: vessel.vessel })
+      : NOTHING),
     isLeafy: filled.for !== "dry",
     isCompact: filled.compact === "yes",
   };
@@ -51,17 +56,17 @@ function held(input: {
   mix: Mix | null;
   parts: readonly MixPart[];
   vessel: Vessel;
-}): MixInVessel | null {
+}): Pick<BenchState, "inVessel" | "figures"> {
   const { now, mix, parts, vessel } = input;
   const sameParts =
     mix?.recipe.kind === "parts" && JSON.stringify(mix.recipe.parts) === JSON.stringify(parts);
   const test = sameParts ? mix.test : undefined;
-  const outcome = mixInVessel({
-    mix: { id: "bench", name: "", recipe: { kind: "parts", parts }, ...(test ? { test } : {}) },
-    vessel,
-    components: componentsById(now.collection.ownComponents),
-  });
-  return outcome.ok ? outcome.value : null;
+  const worked = workedMix(
+    { id: "bench", name: "", recipe: { kind: "parts", parts }, ...(test ? { test } : {}) },
+    componentsById(now.collection.ownComponents),
+  );
+  if (!worked.ok) return NOTHING;
+  return { inVessel: workedInVessel(worked.value, vessel), figures: mixFigures(worked.value) };
 }
 
 /** A common pot, where no pot has been planted yet. Chosen by us. */

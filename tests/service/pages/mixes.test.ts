@@ -31,6 +31,8 @@ describe("the mix bench", () => {
     expect(text).toContain('class="water"');
     expect(text).toMatch(/Holds after draining<\/th><td class="figure">[\d.]+ l/);
     expect(text).toContain("cm airless");
+    expect(text).toMatch(/Where lines stand apart there is air, \d+% of it at the top/);
+    expect(text).toMatch(/Water at 5 kPa<\/th><td class="figure">\d+%<\/td><td>\d+% to \d+%/);
   });
 
   it("offers with each finding a change of parts that removes it", async () => {
