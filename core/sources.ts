@@ -579,6 +579,37 @@ export const SOURCES = {
     year: 2002,
     place: "Monthly Weather Review 130:1913-1924",
   },
+  BRIER1950: {
+    authors: "Brier, G. W.",
+    title: "Verification of forecasts expressed in terms of probability",
+    year: 1950,
+    place: "Monthly Weather Review 78:1-3 (from memory)",
+  },
+  MURPHY1973: {
+    authors: "Murphy, A. H.",
+    title: "A new vector partition of the probability score",
+    year: 1973,
+    place: "Journal of Applied Meteorology 12:595-600 (from memory)",
+  },
+  MURPHY1977: {
+    authors: "Murphy, A. H.",
+    title:
+      "The value of climatological, categorical and probabilistic forecasts in the cost-loss ratio situation",
+    year: 1977,
+    place: "Monthly Weather Review 105:803-816",
+  },
+  RICHARDSON2000: {
+    authors: "Richardson, D. S.",
+    title: "Skill and relative economic value of the ECMWF ensemble prediction system",
+    year: 2000,
+    place: "Quarterly Journal of the Royal Meteorological Society 126:649-667",
+  },
+  HERSBACH2000: {
+    authors: "Hersbach, H.",
+    title: "Decomposition of the continuous ranked probability score for ensemble prediction systems",
+    year: 2000,
+    place: "Weather and Forecasting 15:559-570 (from memory)",
+  },
 } as const satisfies Record<string, Source>;
 
 export type SourceKey = keyof typeof SOURCES;

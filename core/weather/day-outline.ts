@@ -24,7 +24,7 @@ const OPEN: Spot = {
 };
 
 /** A day counts as one with rain from so much on. 1 mm is the usual limit of climate tables. Common practice. */
-const RAIN_DAY_MM = 1;
+export const RAIN_DAY_MM = 1;
 
 /** A last day shorter than this would show a morning's warmth as the day's, and is left out. Chosen by us. */
 const LEAST_LAST_HOURS = 18;
