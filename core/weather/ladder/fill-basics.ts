@@ -62,9 +62,9 @@ export function fillPast(work: WorkingHours): void {
  * Hours ahead that no forecast covers, as a normal day of the season: the last rung. Rain is none here; the members
  * drawn around it get rain from the site's own share of wet days.
  */
-export function fillNormal(work: WorkingHours, fromHour: number): void {
+export function fillNormal(work: WorkingHours): void {
   const temps = Float64Array.from(work.columns.tempC);
-  for (let hour = fromHour; hour < work.hourCount; hour++) {
+  for (let hour = work.nowHour; hour < work.hourCount; hour++) {
     if (isKnown(work, hour)) continue;
     work.columns.tempC[hour] = sameClockTempC(work, temps, hour);
     work.columns.rainMm[hour] = 0;

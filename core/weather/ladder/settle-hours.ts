@@ -48,7 +48,7 @@ export function settleHours(
   const tooShort = knownHours < Math.min(LEAST_KNOWN_HOURS, ahead.horizonHours);
   const work = tooShort ? whole : cut(whole, nowHour + knownHours);
   fillPast(work);
-  if (tooShort) fillNormal(work, nowHour + knownHours);
+  if (tooShort) fillNormal(work);
   fillWind(work);
   fillHumidity(work);
   fillCloud(work);

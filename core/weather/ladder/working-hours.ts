@@ -67,11 +67,12 @@ function lengthened(column: Float64Array, hourCount: number): Float64Array {
 
 function memberMeans(members: MemberColumns, hourCount: number): Pick<HourColumns, MemberQuantity> {
   const mean = (column: Float64Array) => {
-    const out = new Float64Array(hourCount).fill(Number.NaN);
-    const known = Math.min(hourCount, column.length / members.memberCount);
-    for (let hour = 0; hour < known; hour++) {
+    const out = new Float64Array(hourCount);
+    for (let hour = 0; hour < hourCount; hour++) {
       let sum = 0;
-      for (let m = 0; m < members.memberCount; m++) sum += column[hour * members.memberCount + m]!;
+      for (let m = 0; m < members.memberCount; m++) {
+        sum += column[hour * members.memberCount + m] ?? Number.NaN;
+      }
       out[hour] = sum / members.memberCount;
     }
     return out;

@@ -62,6 +62,41 @@ describe("local clock to instant", () => {
       utc: "2026-04-23T22:00Z",
     },
     {
+      what: "evening of the long day, which is past the change",
+      day: "2026-11-01",
+      hour: 18,
+      zone: "America/Toronto",
+      utc: "2026-11-01T23:00Z",
+    },
+    {
+      what: "evening of the short day",
+      day: "2026-03-08",
+      hour: 18,
+      zone: "America/Toronto",
+      utc: "2026-03-08T22:00Z",
+    },
+    {
+      what: "evening before the short day",
+      day: "2026-03-07",
+      hour: 18,
+      zone: "America/Toronto",
+      utc: "2026-03-07T23:00Z",
+    },
+    {
+      what: "evening before the long day",
+      day: "2026-10-31",
+      hour: 18,
+      zone: "America/Toronto",
+      utc: "2026-10-31T22:00Z",
+    },
+    {
+      what: "skipped by half an hour",
+      day: "2026-10-04",
+      hour: 2.25,
+      zone: "Australia/Lord_Howe",
+      utc: "2026-10-03T15:45Z",
+    },
+    {
       what: "24 o'clock is the next day",
       day: "2026-06-01",
       hour: 24,
@@ -102,5 +137,26 @@ test("agrees with luxon on day and clock at any instant from 1970 to 2037", () =
       expect(localHour(seconds * 1000, zone)).toBeCloseTo(clock, 9);
     }),
     { numRuns: 1000, seed: 11 },
+  );
+});
+
+test("a local day and hour that the clocks show is the first instant at which luxon shows it", () => {
+  const start = Date.UTC(1996, 0, 1);
+  fc.assert(
+    fc.property(
+      fc.integer({ min: 0, max: 41 * 365 }),
+      fc.integer({ min: 0, max: 95 }),
+      fc.constantFrom(...ZONES),
+      (dayNumber, quarter, zone) => {
+        const text = new Date(start + dayNumber * 86_400_000).toISOString().slice(0, 10);
+        const hour = Math.floor(quarter / 4);
+        const minute = 15 * (quarter % 4);
+        const told = DateTime.fromISO(text, { zone }).set({ hour, minute });
+        const isSkipped = told.hour !== hour || told.minute !== minute;
+        const first = Math.min(...told.getPossibleOffsets().map((at) => at.toMillis()));
+        if (!isSkipped) expect(utcMsOfLocal(day(text), quarter / 4, zone)).toBe(first);
+      },
+    ),
+    { numRuns: 4000, seed: 12 },
   );
 });
