@@ -10,17 +10,23 @@ import { withoutRain } from "./rainless.ts";
 
 const WET: readonly WetTerm[] = ["wet-roots", "wet-wound", "wet-cold"];
 
-/** Harm by term and day that is still to be borne at home on the way that was settled. */
+/**
+ * Harm by term and day that is still to be borne at home on the way that was settled. Of what water does, only what
+ * rain brings: what is wet already dries no sooner under a cover.
+ */
 export function harmLeftOver(context: PlanContext, study: PotStudy, { chosen }: Settled): HarmByTerm {
-  const whole = study.options.length > 0 ? study.options[0]!.costs.home : homeAlone(context, study);
   const days = chosen?.days ?? context.days.map(() => study.here !== study.home);
+  if (days.every((away) => away)) return {};
   return Object.fromEntries(
-    Object.entries(whole).map(([term, byDay]) => [term, byDay.map((harm, d) => (days[d] ? 0 : harm))]),
+    Object.entries(atHome(context, study)).map(([term, byDay]) => [
+      term,
+      byDay.map((harm, d) => (days[d] ? 0 : harm)),
+    ]),
   );
 }
 
-/** A pot with nowhere to go: what its spot does, and what its rain does beyond no rain at all. */
-function homeAlone(context: PlanContext, { home, now }: PotStudy): HarmByTerm {
+/** What its own spot does to a pot, and what the rain there does beyond no rain at all. */
+function atHome(context: PlanContext, { home, now }: PotStudy): HarmByTerm {
   const wet = WET.reduce((sum, term) => sum + totalHarm({ byDay: home.wet[term] }), 0);
   if (wet < LEAST_TRIPS * tripHarm(context.settings)) return home.bySpot;
   const doings = stayingAt(withoutRain(context, home.at));

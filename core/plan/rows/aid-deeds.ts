@@ -16,25 +16,50 @@ import { NOTICE_H } from "./notice.ts";
 /** Share of a term's worst day from which a day belongs to the danger that an aid is for. Chosen by us. */
 const BELONGS_FRAC = 0.2;
 
+/** Plan days that this morning's aids are for; a cover is put on in a minute, so later days can wait for their own brief. */
+const SOON_DAYS = 2;
+
 /** What can be done for a pot where it stands, against the harm that no carry takes away. */
 export function aidDeeds(context: PlanContext, study: PotStudy, settled: Settled): Deed[] {
   if (context.hourCount === 0) return [];
   const leftOver = harmLeftOver(context, study, settled);
-  return chooseAids(context, study, leftOver).flatMap((aid) => {
+  const soon = chooseAids(
+    context,
+    study,
+    overDays(leftOver, (d) => d < SOON_DAYS),
+  );
+  const later = chooseAids(
+    context,
+    study,
+    overDays(leftOver, (d) => d >= SOON_DAYS),
+  ).filter(({ aid }) => !soon.some((other) => other.aid === aid));
+  return [
+    ...soon.map((aid) => ({ ...aid, firstDay: 0 })),
+    ...later.map((aid) => ({ ...aid, firstDay: SOON_DAYS })),
+  ].flatMap((aid) => {
     const deed = aidDeed(context, { study, leftOver, ...aid });
     return deed === null ? [] : [deed];
   });
 }
 
+function overDays(harm: HarmByTerm, counts: (d: number) => boolean): HarmByTerm {
+  return Object.fromEntries(
+    Object.entries(harm).map(([term, byDay]) => [term, byDay.map((value, d) => (counts(d) ? value : 0))]),
+  );
+}
+
+/** From the first day from `firstDay` on that belongs to the danger, until it pauses. */
 function aidDeed(
   context: PlanContext,
-  { study, leftOver, aid, saves, term }: ChosenAid & { study: PotStudy; leftOver: HarmByTerm },
+  input: ChosenAid & { study: PotStudy; leftOver: HarmByTerm; firstDay: number },
 ): Deed | null {
-  const byDay = leftOver[term]!;
-  const worst = Math.max(...byDay);
-  const fromDay = byDay.findIndex((harm) => harm >= BELONGS_FRAC * worst);
+  const { study, aid, saves, term, firstDay } = input;
+  const byDay = input.leftOver[term]!;
+  const worst = Math.max(...byDay.slice(firstDay, firstDay === 0 ? SOON_DAYS : byDay.length));
+  const belongs = (harm: number | undefined) => harm !== undefined && harm >= BELONGS_FRAC * worst;
+  const fromDay = byDay.findIndex((harm, d) => d >= firstDay && belongs(harm));
   let toDay = fromDay + 1;
-  while (toDay < byDay.length && byDay[toDay]! >= BELONGS_FRAC * worst) toDay++;
+  while (belongs(byDay[toDay])) toDay++;
   const span = carryInSpan(context, {
     stander: study.stander,
     homeAt: study.home.at,

@@ -5,7 +5,15 @@ import type { HarmTerm } from "../harm/term.ts";
 import { tippedShare } from "../harm/toppling.ts";
 import type { Reason } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
-import { coldestThree, type DaySpanOf, evenly, lowestOver, rainFigureMm, sumOver } from "./day-figures.ts";
+import {
+  coldestThree,
+  type DaySpanOf,
+  evenly,
+  leftFracNow,
+  lowestOver,
+  rainFigureMm,
+  sumOver,
+} from "./day-figures.ts";
 import { roundTo } from "./round-to.ts";
 import { quantilesOf, shareWhere } from "./spread-of.ts";
 import { coldLimitC } from "./water-deed.ts";
@@ -87,11 +95,23 @@ function freshRoots(context: PlanContext, threat: Threat): Threatened {
   return { reason: { code: "rain-on-fresh-roots", numbers: { rainMm, untilDay } }, shareFrac };
 }
 
+/** Wet and cold by the rain of those days; or by what is in the pot already, where most courses bring none. */
 function wetBeforeCold(context: PlanContext, threat: Threat): Threatened {
   const { rainMm, shareFrac } = rainOver(context, threat);
-  const { nightC } = coldestThree(threat.study.home.at, threat.leg.fromDay);
+  const { d, nightC } = coldestThree(threat.study.home.at, threat.leg.fromDay);
   const limitC = coldLimitC(threat.study, nightC);
-  return { reason: { code: "wet-before-cold", numbers: { rainMm, nightC, limitC } }, shareFrac };
+  if (shareFrac >= 0.5)
+    return { reason: { code: "wet-before-cold", numbers: { rainMm, nightC, limitC } }, shareFrac };
+  const { threeNightC, size } = threat.study.home.at;
+  const coldDay = context.days[d]!.day;
+  const leftFrac = leftFracNow(threat.study.now);
+  return {
+    reason: { code: "cold-nights-hold-water", numbers: { nightC, limitC, coldDay, leftFrac } },
+    shareFrac: shareWhere(
+      { values: threeNightC, offset: d * size, weightFrac: evenly(size) },
+      (meanC) => meanC < limitC,
+    ),
+  };
 }
 
 function waterlog(context: PlanContext, threat: Threat): Threatened {

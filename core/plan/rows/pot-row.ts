@@ -3,6 +3,7 @@ import { instantOf } from "../../site/instant.ts";
 import { HOUR_MS } from "../../weather/weather.ts";
 import type { PotStudy } from "../choice/pot-study.ts";
 import type { Settled } from "../choice/settle-pots.ts";
+import { tripHarm } from "../choice/trouble.ts";
 import type { Deed, Diagnosis, PotPlan } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { diagnose } from "../trouble/diagnose.ts";
@@ -67,14 +68,21 @@ function deedsOf(
 }
 
 /**
- * Share from which a deed is told: of today any, of tomorrow not the least likely, of later days what is about even;
- * the rest is left to the brief of its day, which knows more. Chosen by us.
+ * Share from which a deed is told: of today a carry at any, an aid from one chance in ten unless much hangs on it; of
+ * tomorrow not the least likely, of later days what is about even; the rest is left to the brief of its day, which
+ * knows more. Chosen by us.
  */
 function tellingShare(context: PlanContext, deed: Deed): number {
   const tomorrow = context.days[1]?.workHours[0] ?? context.hourCount;
-  if (begins(deed) < instantOf(context.startUtcMs + tomorrow * HOUR_MS)) return 0;
-  return begins(deed) < noticeEnds(context) ? 0.15 : 0.4;
+  if (begins(deed) >= instantOf(context.startUtcMs + tomorrow * HOUR_MS)) {
+    return begins(deed) < noticeEnds(context) ? 0.15 : 0.4;
+  }
+  const isCarry = deed.action === "carry-in" || deed.action === "carry-out";
+  return isCarry || deed.harmAvoided >= MUCH_TRIPS * tripHarm(context.settings) ? 0 : 0.1;
 }
+
+/** Harm, in trips, for which a small chance is told too. */
+const MUCH_TRIPS = 5;
 
 /** Carries up to the first that need not be told yet: what comes after it depends on it. */
 function untilUnlikely(carries: readonly Deed[], isWorthTelling: (deed: Deed) => boolean): Deed[] {
