@@ -670,6 +670,41 @@ export const EN = {
   "care.mould-and-bacteria":
     "{components}: open bags away from your face, damp the mix, wash your hands after.",
   "care.start": "Start on {startDay} at {clock} for the dry hours from {windowClock} on {windowDay}.",
+  "library.title": "What each component is",
+  "library.lead": "Loose and dry, as it comes from the bag. The ends are what honest sources leave open.",
+  "library.door": "What each component is",
+  "library.figures":
+    "A litre weighs {lowKgPerL} to {highKgPerL}. Pores are {poresFrac}. A drained cup holds {cupFrac}, at the ends {lowCupFrac} and {highCupFrac}.",
+  "library.published": "Rests on published measurements.",
+  "library.hobby-or-seller": "Rests on home tests and what sellers state.",
+  "library.relative-measured": "Rests on measurements of close relatives.",
+  "library.from-memory": "From memory of the trade, with wide ends; your own test is worth more.",
+  "library.own": "Told by you.",
+  "component-text.perlite":
+    "White beads of heated volcanic glass; very light, brittle, full of closed pores.",
+  "component-text.pumice": "Light, foamy volcanic stone; drains freely and keeps some water in its grains.",
+  "component-text.lava": "Heavier, rough volcanic stone; drains freely and does not crumble.",
+  "component-text.expanded-clay":
+    "Round balls of fired clay with a hard skin; they hold little and leave wide gaps.",
+  "component-text.calcined-clay": "Baked clay grains; they hold much water inside and stay firm for years.",
+  "component-text.grit": "Crushed stone or chips; adds weight and drainage and holds next to nothing.",
+  "component-text.coarse-sand":
+    "Sharp grains of some 1 mm; heavy, drains, fills the gaps between larger grains.",
+  "component-text.fine-sand": "Fine grains that pack close; heavy, and clogs a mix when there is much of it.",
+  "component-text.garden-loam": "Sieved garden soil; heavy, holds water and nutrients, turns dense in a pot.",
+  "component-text.vermiculite": "Heated flakes of mica; very light, holds much water, goes soft in time.",
+  "component-text.coco-peat":
+    "Ground pith of coconut husk; holds much water and takes it up again after drying.",
+  "component-text.coco-chips":
+    "Pieces and fibre of coconut husk; open and light, slow to rot, often salty at first.",
+  "component-text.peat": "Half rotted bog moss; holds much water, sheds it once fully dry.",
+  "component-text.pine-bark-fine": "Bark ground to a few millimetres; airy, holds some water, rots slowly.",
+  "component-text.pine-bark-coarse": "Bark in larger pieces; very open, holds little, rots slowly.",
+  "component-text.rice-hulls": "Husks of rice; very light and open, flat, rot within a year or so.",
+  "component-text.charcoal": "Burnt wood in pieces; light, full of pores, lasts for many years.",
+  "component-text.vermicompost": "What worms leave; fine, rich in nutrients, holds much water.",
+  "component-text.leaf-mould": "Rotted leaves; soft, holds much water, few nutrients.",
+  "component-text.composted-manure": "Well rotted dung; rich in nutrients, fine, packs down when wet.",
   "own.all": "Your own components",
   "own.none": "Whatever the list of components lacks, you can describe from what you know of it.",
   "own.some": "Described by you; each can be changed.",

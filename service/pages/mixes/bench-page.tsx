@@ -159,7 +159,7 @@ function Parts({ context, now, state, mix, formId }: BenchProps) {
         <input type="hidden" name="formId" value={formId} />
         <MixFields form={form} own={now.collection.ownComponents} />
         <p>
-          <a href="/components/new">{say("own.door")}</a>
+          <a href="/components">{say("library.door")}</a> · <a href="/components/new">{say("own.door")}</a>
         </p>
         <RadioField
           form={form}

@@ -10,6 +10,7 @@ import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
 import { componentIdOf, componentOfForm, typedOfComponent } from "./component-form.ts";
 import { ComponentPage } from "./component-page.tsx";
+import { LibraryPage } from "./library-page.tsx";
 
 const NEW_ID = "new";
 
@@ -22,6 +23,18 @@ interface OnPage {
 /** Components of the grower's own, described and changed. */
 export function componentRoutes(context: PageContext): Hono {
   const routes = new Hono();
+  routes.get("/components", async (c) => {
+    const now = await siteNow(context);
+    if (!now) return c.redirect("/begin", 303);
+    const { words } = context;
+    return c.html(
+      pageText(
+        <SiteFrame context={context} now={now} title={words.say("library.title")} here="/mixes">
+          <LibraryPage words={words} />
+        </SiteFrame>,
+      ),
+    );
+  });
   routes.get("/components/:id", async (c) => {
     const found = await onPage(context, c.req.param("id"));
     if (!found) return c.notFound();

@@ -48,6 +48,9 @@ function OwnComponents({ own, words }: { own: readonly Component[]; words: Words
       <p>
         <a class="button quiet" href="/components/new">
           {say("own.door")}
+        </a>{" "}
+        <a class="button quiet" href="/components">
+          {say("library.door")}
         </a>
       </p>
     </section>

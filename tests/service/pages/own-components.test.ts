@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { COMPONENTS } from "../../../core/mix/library.ts";
 import { collection } from "../brief/plan-builder.ts";
 import { houseOf } from "./house-of.ts";
 
@@ -110,6 +111,16 @@ describe("a component of the grower's own", () => {
     expect(status).toBe(422);
     expect(text).toContain(said);
     expect(await store.ownComponents.list("quay")).toEqual([]);
+  });
+
+  it("stands beside a page that says of every listed component what it is, holds and rests on", async () => {
+    const { get } = await houseOf({ collection });
+    const { text } = await get("/components");
+    for (const { id } of COMPONENTS) {
+      const line = new RegExp(`<li id="${id}">.*?</li>`).exec(text)?.[0];
+      expect(line, id).toMatch(/<p>[A-Z][^<]{20,}\.<\/p><p>A litre weighs [\d.]+ kg\/l to /);
+    }
+    expect(text).toContain("Rests on published measurements.");
   });
 
   it("is not found where there is none", async () => {
