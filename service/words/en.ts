@@ -674,7 +674,7 @@ export const EN = {
   "library.lead": "Loose and dry, as it comes from the bag. The ends are what honest sources leave open.",
   "library.door": "What each component is",
   "library.figures":
-    "A litre weighs {lowKgPerL} to {highKgPerL}. Pores are {poresFrac}. A drained cup holds {cupFrac}, at the ends {lowCupFrac} and {highCupFrac}.",
+    "Weighs {lowKgPerL} to {highKgPerL}. Pores are {poresFrac}. A drained cup holds {cupFrac}, at the ends {lowCupFrac} and {highCupFrac}.",
   "library.published": "Rests on published measurements.",
   "library.hobby-or-seller": "Rests on home tests and what sellers state.",
   "library.relative-measured": "Rests on measurements of close relatives.",

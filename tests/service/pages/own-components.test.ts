@@ -118,7 +118,7 @@ describe("a component of the grower's own", () => {
     const { text } = await get("/components");
     for (const { id } of COMPONENTS) {
       const line = new RegExp(`<li id="${id}">.*?</li>`).exec(text)?.[0];
-      expect(line, id).toMatch(/<p>[A-Z][^<]{20,}\.<\/p><p>A litre weighs [\d.]+ kg\/l to /);
+      expect(line, id).toMatch(/<p>[A-Z][^<]{20,}\.<\/p><p>Weighs [\d.]+ kg\/l to /);
     }
     expect(text).toContain("Rests on published measurements.");
   });
