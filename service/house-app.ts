@@ -17,12 +17,21 @@ export function houseApp(input: {
   replan(siteId: string): Promise<unknown>;
 }): Hono {
   const { parts, settings, options, replan, isStopping } = input;
-  const { store, tally, now, words, feed, log } = parts;
+  const { store, tally, now, words, feed, log, briefAtHour, channels } = parts;
   const app = new Hono();
   app.use(ownNamesOnly(settings));
   if (settings.passphrase !== null) app.use(passphraseGate(settings.passphrase, now));
   app.route("/", healthRoutes({ store, tally, now, startedUtcMs: now(), isStopping }));
-  const pages = createApp({ store, feed, now, words, demo: options.demo ?? false, replan });
+  const pages = createApp({
+    store,
+    feed,
+    now,
+    words,
+    briefAtHour,
+    channels,
+    demo: options.demo ?? false,
+    replan,
+  });
   pages.onError((error, c) => faultAnswer(error, { c, log }));
   app.mount("/", pages.fetch);
   return app;

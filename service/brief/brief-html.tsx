@@ -16,7 +16,7 @@ export function briefHtml(brief: Brief): string {
       <body style={PAPER}>
         {brief.demo !== null && <p style={FAINT}>{brief.demo}</p>}
         <h1 style="font-size:22px;margin:0">{brief.title}</h1>
-        {brief.sky.map((line) => (
+        {[...brief.timing, ...brief.sky].map((line) => (
           <p style="margin:4px 0">{line}</p>
         ))}
         <p style="font-size:18px;margin:4px 0 12px">{brief.lead}</p>

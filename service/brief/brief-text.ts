@@ -3,7 +3,13 @@ import type { Brief, BriefDeed } from "./brief-value.ts";
 /** The brief as plain text for a terminal, a log or a mail. */
 export function briefText(brief: Brief, { widthChars = 78 }: { widthChars?: number } = {}): string {
   const blocks = [
-    [...(brief.demo === null ? [] : [brief.demo]), underlined(brief.title), ...brief.sky, brief.lead],
+    [
+      ...(brief.demo === null ? [] : [brief.demo]),
+      underlined(brief.title),
+      ...brief.timing,
+      ...brief.sky,
+      brief.lead,
+    ],
     ...brief.stops.map((stop) => [underlined(stop.name, "-"), ...stop.deeds.flatMap(deedText)]),
     section(
       brief.keepDry.heading,

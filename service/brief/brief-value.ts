@@ -12,6 +12,8 @@ export interface Brief {
   readonly title: string;
   /** The day alone, where the place is said elsewhere. */
   readonly dayName: string;
+  /** That it came late, and the days before it that had none; empty as a rule. */
+  readonly timing: readonly string[];
   /** How much there is to do, in one sentence. */
   readonly lead: string;
   readonly sky: readonly string[];
@@ -28,6 +30,15 @@ export interface Brief {
   readonly changes: BriefSection<string>;
   /** Set on invented weather. */
   readonly demo: string | null;
+}
+
+/** How the brief of a day came; reckoned by the jobs, since a plan does not know. */
+export interface BriefTiming {
+  /** When it was made, where that was after its hour. */
+  readonly lateUtcMs: number | null;
+  readonly dueUtcMs: number;
+  /** Days just before it that had none, earliest first. */
+  readonly missedDays: readonly CalendarDay[];
 }
 
 export interface BriefSection<T> {

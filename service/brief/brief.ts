@@ -3,7 +3,7 @@ import type { Deed, Plan, PotPlan } from "../../core/plan/plan.ts";
 import { calendarDay } from "../../core/site/local-days.ts";
 
 import type { Words } from "../words/words.ts";
-import type { Brief, BriefDeed, BriefStop, ComingDay, KeepDryLine } from "./brief-value.ts";
+import type { Brief, BriefDeed, BriefStop, BriefTiming, ComingDay, KeepDryLine } from "./brief-value.ts";
 import { cautionLines } from "./caution-lines.ts";
 import { deedLine } from "./deed-line.ts";
 import { groupedBy } from "./grouped-by.ts";
@@ -11,6 +11,7 @@ import { groupedDeeds } from "./grouped-deeds.ts";
 import { type Naming, namingFor } from "./naming.ts";
 import { reasonLine } from "./reason-line.ts";
 import { comingSky, skyLines } from "./sky-lines.ts";
+import { timingLines } from "./timing-lines.ts";
 import { trustLines } from "./trust-lines.ts";
 
 interface Planned {
@@ -19,7 +20,12 @@ interface Planned {
 }
 
 /** The plan in sentences. Every line of every page, mail and terminal comes from here. */
-export function briefOf(input: { plan: Plan; collection: Collection; words: Words }): Brief {
+export function briefOf(input: {
+  plan: Plan;
+  collection: Collection;
+  words: Words;
+  timing?: BriefTiming | undefined;
+}): Brief {
   const { plan, collection, words } = input;
   const naming = namingFor(input);
   const { today, later, dry } = sortDeeds(plan);
@@ -32,6 +38,7 @@ export function briefOf(input: { plan: Plan; collection: Collection; words: Word
     forDay: plan.forDay,
     title: say("brief.title", { forDay: plan.forDay, site: collection.site.name }),
     dayName: words.day(plan.forDay),
+    timing: timingLines(input.timing, naming),
     lead: leadLine({ deedCount: today.length, restCount, allCount: countPots(plan.pots) }, naming),
     sky: skyLines(
       plan.days.find(({ day }) => day === plan.forDay),

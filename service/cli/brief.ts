@@ -3,6 +3,7 @@ import type { Outcome } from "../../core/problem.ts";
 import type { Site } from "../../core/site/site.ts";
 import { briefOf } from "../brief/brief.ts";
 import { briefText } from "../brief/brief-text.ts";
+import { keptTiming } from "../jobs/kept-timing.ts";
 import { makePlanNow } from "../jobs/make-plan-now.ts";
 import { wordsFor } from "../words/words.ts";
 import { type Kept, siteAsked, withKeptStore } from "./kept-store.ts";
@@ -60,6 +61,7 @@ async function printPlan(plan: Plan): Promise<ExitCode> {
 async function printBrief({ store, settings }: Kept, plan: Plan): Promise<ExitCode> {
   const words = wordsFor(settings.locale, settings.units);
   const collection = await store.collection(plan.siteId);
-  await print(briefText(briefOf({ plan, collection, words })));
+  const timing = await keptTiming(store, { plan, briefAtHour: settings.briefAtHour });
+  await print(briefText(briefOf({ plan, collection, words, timing })));
   return DONE;
 }

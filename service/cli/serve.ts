@@ -1,11 +1,11 @@
 import process from "node:process";
+import { SETTING_NAMES } from "../environment-schema.ts";
 import { DONE, type ExitCode, type Verb } from "./verb.ts";
 
 export const serve: Verb = {
   about: [
-    "The same as npm start. Settings come from the environment, among them LEEBENCH_DATA_DIR, LEEBENCH_HOST, " +
-      "LEEBENCH_PORT, LEEBENCH_FEED_URL, LEEBENCH_ENSEMBLE_URL and LEEBENCH_GEOCODING_URL; every fault in them is " +
-      "told at once. Ctrl-C ends it.",
+    "The same as npm start. Settings come from the environment; every fault in them is told at once. Ctrl-C ends it.",
+    `The settings: ${SETTING_NAMES.join(", ")}.`,
   ],
   positionals: [],
   options: {},

@@ -52,6 +52,14 @@ const NEXT_STEP = {
   "feed-deprecated": "report",
 } as const satisfies Record<string, NextStep>;
 
+/** Every code that a feed's problem can have. */
+export const FEED_CODES = Object.keys(NEXT_STEP) as readonly FeedCode[];
+
+/** What usually helps; null for a code that is no feed's. */
+export function nextStepOf(code: string): NextStep | null {
+  return Object.hasOwn(NEXT_STEP, code) ? NEXT_STEP[code as FeedCode] : null;
+}
+
 /** A failure or a note, with `next` in its data unless the data name a better step. */
 export function feedProblem(
   code: FeedCode,

@@ -1,11 +1,13 @@
 import { calendarDay, utcMsOfLocal } from "../../core/site/local-days.ts";
-import type { Site } from "../../core/site/site.ts";
+import type { CalendarDay, Site } from "../../core/site/site.ts";
 import type { Weather } from "../../core/weather/weather.ts";
 import { readFeedState } from "../feed/feed-state.ts";
 import { pullDueUtcMs } from "../feed/pull-due.ts";
 import type { Store } from "../store/open-store.ts";
 import type { Message } from "../store/outbox-store.ts";
 import type { Run } from "../store/runs-store.ts";
+import { briefTiming } from "./brief-timing.ts";
+import { type Fault, faultsInNote } from "./fault-note.ts";
 
 /** How the house is doing for one site: instants and codes, no sentence. */
 export interface HouseStatus {
@@ -14,32 +16,42 @@ export interface HouseStatus {
     readonly origin: Weather["origin"] | null;
     readonly failuresInRow: number;
     readonly failingSinceUtcMs: number | null;
+    /** Since when the ensemble has not answered. */
+    readonly spreadFailingSinceUtcMs: number | null;
     readonly nextPullUtcMs: number;
-    /** Codes of the last pull, when it failed. */
-    readonly fault: string | null;
+    /** What went amiss in the last pull; notes where it brought weather all the same. */
+    readonly faults: readonly Fault[];
   };
   readonly morning: {
-    readonly lastDay: string | null;
+    readonly lastDay: CalendarDay | null;
     readonly lastMadeUtcMs: number | null;
     readonly wasLate: boolean;
+    /** The hour at which it should have been made. */
+    readonly dueUtcMs: number;
+    /** Days just before the last one that had none. */
+    readonly missedDays: readonly CalendarDay[];
+    /** Today's hour has come and its plan is not there. */
+    readonly isOverdue: boolean;
     readonly nextUtcMs: number;
     /** Why today's could not be made yet. */
-    readonly fault: string | null;
+    readonly faults: readonly Fault[];
   };
   /** Newest first. */
   readonly messages: readonly Message[];
-  readonly backup: { readonly lastUtcMs: number | null; readonly fault: string | null };
+  readonly backup: { readonly lastUtcMs: number | null; readonly faults: readonly Fault[] };
+}
+
+interface StatusInput {
+  readonly store: Store;
+  readonly site: Site;
+  readonly nowUtcMs: number;
+  readonly briefAtHour: number;
 }
 
 const MESSAGES_SHOWN = 10;
 const DAY_MS = 86_400_000;
 
-export async function houseStatus(input: {
-  readonly store: Store;
-  readonly site: Site;
-  readonly nowUtcMs: number;
-  readonly briefAtHour: number;
-}): Promise<HouseStatus> {
+export async function houseStatus(input: StatusInput): Promise<HouseStatus> {
   const { store, site } = input;
   const nights = await store.runs.latest("nightly");
   return {
@@ -48,7 +60,7 @@ export async function houseStatus(input: {
     messages: await store.outbox.list(site.id, MESSAGES_SHOWN),
     backup: {
       lastUtcMs: nights.find(({ outcome }) => outcome === "done")?.startedUtcMs ?? null,
-      fault: faultOf(nights[0]),
+      faults: faultsOf(nights[0]),
     },
   };
 }
@@ -60,31 +72,37 @@ async function weatherStatus(store: Store, site: Site): Promise<HouseStatus["wea
     origin: await store.weather.latestOrigin(site.id),
     failuresInRow: state.forecast.failuresInRow,
     failingSinceUtcMs: state.forecast.failingSinceUtcMs,
+    spreadFailingSinceUtcMs: state.ensemble.failingSinceUtcMs,
     nextPullUtcMs: pullDueUtcMs(state, site),
-    fault: faultOf(last),
+    faults: last ? faultsInNote(last.detail) : [],
   };
 }
 
-async function morningStatus({
-  store,
-  site,
-  nowUtcMs,
-  briefAtHour,
-}: Parameters<typeof houseStatus>[0]): Promise<HouseStatus["morning"]> {
+async function morningStatus(input: StatusInput): Promise<HouseStatus["morning"]> {
+  const { store, site, nowUtcMs, briefAtHour } = input;
   const last = await store.plans.latestStored(site.id, ["morning"]);
   const [tried] = await store.runs.latest("morning", site.id, 1);
   const today = calendarDay(nowUtcMs, site.zone);
   const isMade = last?.plan.forDay === today;
-  const nextDay = isMade ? calendarDay(nowUtcMs + DAY_MS, site.zone) : today;
+  const dueUtcMs = (day: CalendarDay) => utcMsOfLocal(day, briefAtHour, site.zone);
+  const timing = briefTiming({
+    forDay: last?.plan.forDay ?? today,
+    lateUtcMs: last?.late ? last.madeUtcMs : null,
+    dueUtcMs: dueUtcMs(last?.plan.forDay ?? today),
+    morningDays: await store.plans.morningDays(site.id),
+  });
   return {
     lastDay: last?.plan.forDay ?? null,
     lastMadeUtcMs: last?.madeUtcMs ?? null,
-    wasLate: last?.late ?? false,
-    nextUtcMs: Math.max(nowUtcMs, utcMsOfLocal(nextDay, briefAtHour, site.zone)),
-    fault: isMade ? null : faultOf(tried),
+    dueUtcMs: timing.dueUtcMs,
+    wasLate: timing.lateUtcMs !== null,
+    missedDays: timing.missedDays,
+    isOverdue: !isMade && nowUtcMs >= dueUtcMs(today),
+    nextUtcMs: Math.max(nowUtcMs, dueUtcMs(isMade ? calendarDay(nowUtcMs + DAY_MS, site.zone) : today)),
+    faults: isMade ? [] : faultsOf(tried),
   };
 }
 
-function faultOf(run: Run | undefined): string | null {
-  return run?.outcome === "failed" ? run.detail : null;
+function faultsOf(run: Run | undefined): Fault[] {
+  return run?.outcome === "failed" ? faultsInNote(run.detail) : [];
 }

@@ -1,7 +1,12 @@
+import type { Plan } from "../../core/plan/plan.ts";
 import type { Problem } from "../../core/problem.ts";
+import { utcMsOfLocal } from "../../core/site/local-days.ts";
+import type { BriefTiming } from "../brief/brief-value.ts";
 import { planMessages } from "../notify/plan-messages.ts";
+import { briefTiming } from "./brief-timing.ts";
 import { watchFrom } from "./day-watch.ts";
 import type { Due } from "./due.ts";
+import { faultCodeOf } from "./fault-note.ts";
 import type { JobParts } from "./job-parts.ts";
 import { makePlanNow } from "./make-plan-now.ts";
 import { planTools } from "./plan-tools.ts";
@@ -14,7 +19,7 @@ export async function morning(parts: JobParts, due: Due): Promise<void> {
     const problems = await makeMorning(parts, { siteId, nowUtcMs, late: due.late });
     await note(parts, { due, nowUtcMs, fault: problems[0]?.code ?? null });
   } catch (error) {
-    await note(parts, { due, nowUtcMs, fault: error instanceof Error ? error.name : "unknown" });
+    await note(parts, { due, nowUtcMs, fault: faultCodeOf(error, "plan-failed") });
     throw error;
   }
 }
@@ -37,11 +42,21 @@ async function makeMorning(
         houseId: parts.store.houseId,
         nowUtcMs,
         amendment: null,
+        timing: await timingNow(parts, { plan, lateUtcMs: late ? nowUtcMs : null }),
       }),
       alongside: (step) => step.watchState.put(siteId, watchFrom(plan)),
     }),
   });
   return made.ok ? [] : made.problems;
+}
+
+async function timingNow(
+  { store, briefAtHour }: JobParts,
+  { plan, lateUtcMs }: { plan: Plan; lateUtcMs: number | null },
+): Promise<BriefTiming> {
+  const { siteId, forDay, zone } = plan;
+  const dueUtcMs = utcMsOfLocal(forDay, briefAtHour, zone);
+  return briefTiming({ forDay, lateUtcMs, dueUtcMs, morningDays: await store.plans.morningDays(siteId) });
 }
 
 async function note(

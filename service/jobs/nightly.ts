@@ -1,5 +1,6 @@
 import { backUp } from "../store/backup.ts";
 import type { Due } from "./due.ts";
+import { faultCodeOf } from "./fault-note.ts";
 import type { JobParts } from "./job-parts.ts";
 
 /**
@@ -12,7 +13,7 @@ export async function nightly(parts: JobParts, due: Due): Promise<void> {
   try {
     await nightsWork(parts, nowUtcMs);
   } catch (error) {
-    fault = error instanceof Error && "code" in error ? String(error.code) : "failed";
+    fault = faultCodeOf(error, "night-failed");
     throw error;
   } finally {
     await note(parts, { due, nowUtcMs, fault });

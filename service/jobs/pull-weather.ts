@@ -4,6 +4,7 @@ import type { FeedSettings } from "../feed/feed-settings.ts";
 import { readFeedState } from "../feed/feed-state.ts";
 import type { WeatherAnswer, WeatherAsk } from "../feed/weather-ask.ts";
 import type { Store } from "../store/open-store.ts";
+import { faultNote } from "./fault-note.ts";
 
 const DAY_MS = 86_400_000;
 /** Days asked for at the first pull: as long as the longest aftercare. Chosen by us. */
@@ -43,7 +44,8 @@ export async function pullWeather(input: PullInput): Promise<Pulled> {
       endedUtcMs: nowUtcMs,
       outcome: answer.ok ? "done" : "failed",
       late: false,
-      detail: answer.ok ? answer.value.origin.source : codes(answer.problems),
+      // After a good pull too: what it lacked, or why another feed had to stand in.
+      detail: faultNote(answer.ok ? answer.notes : answer.problems),
     });
     return answer.ok && pullId !== null
       ? { ok: true, pullId, notes: answer.notes }
@@ -57,8 +59,4 @@ async function pastDaysToAsk({ store, site, nowUtcMs }: PullInput): Promise<numb
   if (knownUntilUtcMs === null) return FIRST_PAST_DAYS;
   const gapDays = Math.ceil((nowUtcMs - knownUntilUtcMs) / DAY_MS);
   return Math.min(MOST_PAST_DAYS, Math.max(0, gapDays) + LEAST_PAST_DAYS);
-}
-
-function codes(problems: readonly Problem[]): string {
-  return problems.map(({ code }) => code).join(" ");
 }

@@ -22,6 +22,7 @@ export function mailChannels(settings: MailSettings): Channel[] {
   });
   return settings.to.map((to) => ({
     name: channelName(to),
+    to,
     async deliver(message): Promise<Delivery> {
       try {
         await transport.sendMail(mailOf(message, { from: settings.from, to }));

@@ -2,7 +2,7 @@ import type { Collection } from "../../core/plan/collection.ts";
 import type { Plan } from "../../core/plan/plan.ts";
 import { briefOf } from "../brief/brief.ts";
 import { briefText } from "../brief/brief-text.ts";
-import type { Brief } from "../brief/brief-value.ts";
+import type { Brief, BriefTiming } from "../brief/brief-value.ts";
 import type { NewMessage } from "../store/outbox-store.ts";
 import type { Words } from "../words/words.ts";
 import type { Channel } from "./channel.ts";
@@ -21,6 +21,7 @@ interface PlanMessagesInput {
   readonly nowUtcMs: number;
   /** Null for the morning; else which amendment of the day it is, from 1. */
   readonly amendment: { readonly number: number } | null;
+  readonly timing?: BriefTiming;
 }
 
 /** The plan's brief as one message for each channel; an amendment begins with what has changed. */

@@ -2,6 +2,7 @@ import { Hono } from "hono";
 import { bodyLimit } from "hono/body-limit";
 import { compress } from "hono/compress";
 import type { FeedSettings } from "../feed/feed-settings.ts";
+import type { NamedChannel } from "../notify/channel.ts";
 import type { Store } from "../store/open-store.ts";
 import { type Words, wordsFor } from "../words/words.ts";
 import { beginRoutes } from "./begin/begin-routes.tsx";
@@ -21,6 +22,7 @@ import { readyPages } from "./ready-pages.ts";
 import { protectiveHeaders, sameOriginOnly } from "./security.ts";
 import { skyRoutes } from "./sky/sky-routes.tsx";
 import { spotsRoutes } from "./spots/spots-routes.tsx";
+import { statusRoutes } from "./status/status-routes.tsx";
 import { todayRoutes } from "./today/today-routes.tsx";
 
 export interface AppInput {
@@ -31,10 +33,14 @@ export interface AppInput {
   readonly demo?: boolean;
   /** English and metric when left out. */
   readonly words?: Words;
+  /** When the morning brief is made; the setting's default when left out. */
+  readonly briefAtHour?: number;
+  readonly channels?: readonly NamedChannel[];
   /** Makes and stores a new plan for the site. */
   replan(siteId: string): Promise<unknown>;
 }
 
+const DEFAULT_BRIEF_AT_HOUR = 5.5;
 const LONGEST_BODY_BYTES = 1024 * 1024;
 
 /** All pages as one value; whoever serves it listens, and tests ask it directly. */
@@ -45,6 +51,8 @@ export function createApp(input: AppInput): Hono {
     now: input.now,
     demo: input.demo ?? false,
     words: input.words ?? wordsFor("en", "metric"),
+    briefAtHour: input.briefAtHour ?? DEFAULT_BRIEF_AT_HOUR,
+    channels: input.channels ?? [],
     replan: (siteId) => input.replan(siteId),
   };
   const app = new Hono();
@@ -64,6 +72,7 @@ export function createApp(input: AppInput): Hono {
     journalRoutes,
     correctRoutes,
     houseRoutes,
+    statusRoutes,
     holidayRoutes,
   ])
     app.route("/", routes(context));

@@ -1,4 +1,5 @@
 import type { FeedSettings } from "../feed/feed-settings.ts";
+import type { NamedChannel } from "../notify/channel.ts";
 import type { Store } from "../store/open-store.ts";
 import type { Words } from "../words/words.ts";
 
@@ -10,6 +11,10 @@ export interface PageContext {
   /** The house holds an invented collection; every page says so. */
   readonly demo: boolean;
   readonly words: Words;
+  /** Local clock at which the morning brief is made, hours from midnight. */
+  readonly briefAtHour: number;
+  /** The ways by which messages go out now. */
+  readonly channels: readonly NamedChannel[];
   /** Makes and stores a new plan from what is known now. */
   replan(siteId: string): Promise<unknown>;
 }

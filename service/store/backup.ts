@@ -23,11 +23,11 @@ export async function backUp(
   store: Store,
   { dir, nowUtcMs, keepCount }: { dir: string; nowUtcMs: number; keepCount: number },
 ): Promise<BackupMade> {
-  mkdirSync(dir, { recursive: true, mode: 0o700 });
-  clearUnfinished(dir);
   const file = join(dir, backupName(nowUtcMs));
   const unfinished = `${file}.part`;
   try {
+    mkdirSync(dir, { recursive: true, mode: 0o700 });
+    clearUnfinished(dir);
     const least = countsOf(store);
     await store.raw.backup(unfinished);
     const checked = checkStoreFile(unfinished);
@@ -38,7 +38,7 @@ export async function backUp(
     syncFolder(dir);
     return { ...checked, file, bytes: statSync(file).size, removed: rotate(dir, keepCount) };
   } catch (error) {
-    clearUnfinished(dir);
+    if (existsSync(dir)) clearUnfinished(dir);
     throw asStoreFault(error);
   }
 }

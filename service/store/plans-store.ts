@@ -25,6 +25,8 @@ export interface PlansStore {
   latestStored(siteId: string, kinds?: readonly PlanKind[]): Promise<StoredPlan | null>;
   /** Newest first. */
   list(siteId: string, limit?: number): Promise<StoredPlan[]>;
+  /** When and how the morning of a day was made; null where there is none. */
+  morningOf(siteId: string, forDay: string): Promise<{ madeUtcMs: number; late: boolean } | null>;
   /** The newest local days that have their morning. */
   morningDays(siteId: string): Promise<string[]>;
 }
@@ -64,6 +66,17 @@ export function plansStore(db: Kysely<Tables>): PlansStore {
     },
     async list(siteId, limit = 100) {
       return (await newest(siteId).limit(limit).execute()).map(storedPlan);
+    },
+    async morningOf(siteId, forDay) {
+      const row = await db
+        .selectFrom("plan")
+        .select(["made_utc_ms", "late"])
+        .where("site_id", "=", siteId)
+        .where("for_day", "=", forDay)
+        // Written out, so that the index of mornings is used.
+        .where("kind", "=", sql.lit("morning"))
+        .executeTakeFirst();
+      return row ? { madeUtcMs: row.made_utc_ms, late: row.late === 1 } : null;
     },
     async morningDays(siteId) {
       const rows = await db

@@ -1,17 +1,6 @@
-export type StoreFaultCode =
-  | "store-full"
-  | "store-read-only"
-  | "store-busy"
-  | "store-damaged"
-  | "store-unreachable"
-  | "store-is-newer"
-  | "store-not-ours"
-  | "store-row-damaged"
-  | "backup-not-whole"
-  | "store-held"
-  | "backup-not-found";
+export type StoreFaultCode = keyof typeof LINES;
 
-const LINES: Record<StoreFaultCode, string> = {
+const LINES = {
   "store-full": "The disk is full. Nothing of this was kept; free some space and send it again.",
   "store-read-only":
     "The store cannot be written. Nothing of this was kept; give the service write access to its data folder.",
@@ -27,7 +16,10 @@ const LINES: Record<StoreFaultCode, string> = {
   "backup-not-whole": "The copy did not pass its check and was thrown away. Check the disk.",
   "backup-not-found": "There is no such backup. List the data folder's backups and name one of them.",
   "store-held": "Another Leebench works on this data folder. Stop it, or give this one a folder of its own.",
-};
+} as const;
+
+/** Every way in which a store can be at fault. */
+export const STORE_FAULT_CODES = Object.keys(LINES) as readonly StoreFaultCode[];
 
 /** A store that cannot do what was asked. The message says what to do next; nothing was half-written. */
 export class StoreFault extends Error {
@@ -42,7 +34,8 @@ export class StoreFault extends Error {
   }
 }
 
-const BY_SQLITE_CODE: readonly (readonly [string, StoreFaultCode])[] = [
+/** Of the database by the beginning of its code, of the file system whole. */
+const BY_CODE: readonly (readonly [string, StoreFaultCode])[] = [
   ["SQLITE_FULL", "store-full"],
   ["SQLITE_READONLY", "store-read-only"],
   ["SQLITE_BUSY", "store-busy"],
@@ -51,11 +44,19 @@ const BY_SQLITE_CODE: readonly (readonly [string, StoreFaultCode])[] = [
   ["SQLITE_NOTADB", "store-not-ours"],
   ["SQLITE_CANTOPEN", "store-unreachable"],
   ["SQLITE_IOERR", "store-unreachable"],
+  ["ENOSPC", "store-full"],
+  ["EDQUOT", "store-full"],
+  ["EROFS", "store-read-only"],
+  ["EACCES", "store-read-only"],
+  ["EPERM", "store-read-only"],
+  ["ENOENT", "store-unreachable"],
+  ["ENOTDIR", "store-unreachable"],
+  ["EIO", "store-unreachable"],
 ];
 
-/** The fault that an error of the database stands for; any other error comes back as it is. */
+/** The fault that an error of the database or the file system stands for; any other error comes back as it is. */
 export function asStoreFault(error: unknown): unknown {
   const code = error instanceof Error && "code" in error ? String(error.code) : "";
-  const known = BY_SQLITE_CODE.find(([prefix]) => code.startsWith(prefix));
+  const known = BY_CODE.find(([prefix]) => code.startsWith(prefix));
   return known ? new StoreFault(known[1], {}, error) : error;
 }

@@ -61,6 +61,9 @@ async function housePage(context: PageContext, now: SiteNow, asked: Asked): Prom
   return pageText(
     <SiteFrame context={context} now={now} title={say("house.title")} here="/house">
       <h1>{say("house.title")}</h1>
+      <p>
+        <a href="/house/status">{say("status.title")}</a>
+      </p>
       <section>
         <h2>{say("house.place")}</h2>
         <PlaceFields form={formFor("site", asked, { context, typed: typedOfSite(now) })} />

@@ -19,6 +19,8 @@ export interface TodayProps {
   readonly staleNote: string | null;
   /** The day strip, where there is weather to draw it from. */
   readonly strip?: Child;
+  /** Set when something of the house is worth a look. */
+  readonly trouble: string | null;
 }
 
 /** Today's brief: deeds on the left, sky on the right where there is room for two columns. */
@@ -29,6 +31,9 @@ export function TodayPage(props: TodayProps) {
       <div class="today-head">
         <h1>{brief.dayName}</h1>
         {staleNote !== null && <StaleNote text={staleNote} words={props.words} />}
+        {brief.timing.map((line) => (
+          <p class="timing">{line}</p>
+        ))}
         <p class="lead">{brief.lead}</p>
       </div>
       <section class="sky" aria-label={props.words.say("today.sky")}>
@@ -50,9 +55,19 @@ export function TodayPage(props: TodayProps) {
         <Lines section={brief.windows} />
         <Lines section={brief.changes} />
         <Lines section={brief.trust} />
+        <Trouble text={props.trouble} />
       </div>
       <NextDeed {...props} />
     </div>
+  );
+}
+
+function Trouble({ text }: { text: string | null }) {
+  if (text === null) return null;
+  return (
+    <p class="trouble">
+      <a href="/house/status">{text}</a>
+    </p>
   );
 }
 

@@ -6,8 +6,11 @@ import type { Problem } from "../../../core/problem.ts";
 import { calendarDay } from "../../../core/site/local-days.ts";
 import type { Weather } from "../../../core/weather/weather.ts";
 import { briefOf } from "../../brief/brief.ts";
-import type { BriefDeed } from "../../brief/brief-value.ts";
+import type { BriefDeed, BriefTiming } from "../../brief/brief-value.ts";
 import { ACTIONS } from "../../case/plan-codes.ts";
+import { houseStatus } from "../../jobs/house-status.ts";
+import { houseTroubles } from "../../jobs/house-troubles.ts";
+import { keptTiming } from "../../jobs/kept-timing.ts";
 import { missingStep } from "../begin/missing-step.ts";
 import { DayStrip } from "../drawing/day-strip.tsx";
 import { nextHours } from "../drawing/next-hours.ts";
@@ -54,7 +57,10 @@ export function todayRoutes(context: PageContext): Hono {
     if (!now || missingStep(now.collection)) return c.redirect("/begin", 303);
     if (!now.plan) return c.html(pageText(noBriefPage(context, now)));
     const weather = await context.store.weather.latest(now.site.id);
-    return c.html(pageText(briefPage(context, { now, plan: now.plan, weather })));
+    const { plan } = now;
+    const timing = await keptTiming(context.store, { plan, briefAtHour: context.briefAtHour });
+    const trouble = await troubleText(context, now);
+    return c.html(pageText(briefPage(context, { now, plan, weather, timing, trouble })));
   });
   routes.post("/done", async (c) => {
     const ticks = (await fieldTexts(c, "deed")).map((text) =>
@@ -93,11 +99,23 @@ interface BriefPage {
   readonly now: SiteNow;
   readonly plan: Plan;
   readonly weather: Weather | null;
+  readonly timing: BriefTiming;
+  readonly trouble: string | null;
 }
 
-function briefPage(context: PageContext, { now, plan, weather }: BriefPage) {
+/** One line when the feed, the morning, the messages or the copies want a look. */
+async function troubleText({ store, now, briefAtHour, words }: PageContext, { site }: SiteNow) {
+  const nowUtcMs = now();
+  const parts = houseTroubles(await houseStatus({ store, site, nowUtcMs, briefAtHour }), nowUtcMs);
+  if (parts.length === 0) return null;
+  return words.say("status.trouble", {
+    parts: words.list(parts.map((part) => words.say(`status.part.${part}`))),
+  });
+}
+
+function briefPage(context: PageContext, { now, plan, weather, timing, trouble }: BriefPage) {
   const { words } = context;
-  const brief = briefOf({ plan, collection: now.collection, words });
+  const brief = briefOf({ plan, collection: now.collection, words, timing });
   const today = calendarDay(context.now(), now.site.zone);
   const isDone = doneSince(now.journal, Date.parse(plan.issuedAt));
   const isOpen = (deed: BriefDeed) => !isDone(deed);
@@ -107,6 +125,7 @@ function briefPage(context: PageContext, { now, plan, weather }: BriefPage) {
         brief={brief}
         words={words}
         newId={newFormId}
+        trouble={trouble}
         isDone={isDone}
         logged={loggedToday(now, { today, context })}
         staleNote={plan.forDay < today ? words.say("today.stale", { forDay: plan.forDay }) : null}
