@@ -19,8 +19,25 @@ export interface SunHours {
 const WINDOW_FROM_RAD = 0.79;
 const WINDOW_TO_RAD = 0.52;
 
-/** Sun terms for every hour of an axis. The day number is that of the site's own solar day. */
-export function sunHours(axis: { startUtcMs: number; hourCount: number }, site: Site): SunHours {
+interface Axis {
+  readonly startUtcMs: number;
+  readonly hourCount: number;
+}
+
+// Every spot of a site asks for the same axis; the terms follow from both alone, so they are reckoned once.
+const reckoned = new WeakMap<Axis, { readonly site: Site; readonly terms: SunHours }>();
+
+/** Sun terms for every hour of an axis, shared by all who ask for it: not to be written to. */
+export function sunHours(axis: Axis, site: Site): SunHours {
+  const known = reckoned.get(axis);
+  if (known?.site === site) return known.terms;
+  const terms = reckonTerms(axis, site);
+  reckoned.set(axis, { site, terms });
+  return terms;
+}
+
+/** The day number is that of the site's own solar day. */
+function reckonTerms(axis: Axis, site: Site): SunHours {
   const { latDeg, lonDeg, elevationM } = site;
   const terms = emptyTerms(axis.hourCount);
   for (let hour = 0; hour < axis.hourCount; hour++) {
