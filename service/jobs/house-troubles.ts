@@ -1,3 +1,4 @@
+import type { Message } from "../store/outbox-store.ts";
 import type { HouseStatus } from "./house-status.ts";
 
 export type HousePart = "weather" | "morning" | "messages" | "backup";
@@ -11,10 +12,21 @@ export function houseTroubles(status: HouseStatus, nowUtcMs: number): HousePart[
   const isAmiss: Record<HousePart, boolean> = {
     weather: weather.failuresInRow > 0,
     morning: morning.isOverdue,
-    messages: messages.some(({ state, tries }) => state === "given-up" || (state === "waiting" && tries > 0)),
+    messages: newestByWay(messages).some(isStuck),
     backup: backup.faults.length > 0 || isCopyOld(backup.lastUtcMs, nowUtcMs),
   };
   return (Object.keys(isAmiss) as HousePart[]).filter((part) => isAmiss[part]);
+}
+
+/** What came before a message that got through is over. */
+function newestByWay(messages: readonly Message[]): Message[] {
+  return messages.filter(
+    ({ channel }, index) => messages.findIndex((one) => one.channel === channel) === index,
+  );
+}
+
+function isStuck({ state, tries }: Message): boolean {
+  return state === "given-up" || (state === "waiting" && tries > 0);
 }
 
 /** Whether nights have gone by without a copy; false before the first one. */

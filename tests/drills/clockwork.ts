@@ -15,15 +15,32 @@ const YEAR: SimulatedTime = {
   briefAtHour: 5.5,
   seed: Number(process.argv[2] ?? 7),
 };
+const DAY_MS = 86_400_000;
+const YEAR_DAYS = (YEAR.toUtcMs - YEAR.fromUtcMs) / DAY_MS;
+
+/** The first days of the year alone, with as many restarts for their length and the feed down in their midst. */
+function firstDays(days: number): SimulatedTime {
+  if (days >= YEAR_DAYS) return YEAR;
+  const { fromUtcMs } = YEAR;
+  const feedDown = {
+    fromUtcMs: fromUtcMs + (days / 2) * DAY_MS,
+    toUtcMs: fromUtcMs + (days / 2 + Math.min(7, days / 4)) * DAY_MS,
+  };
+  const restarts = Math.max(2, Math.round((YEAR.restarts * days) / YEAR_DAYS));
+  return { ...YEAR, toUtcMs: fromUtcMs + days * DAY_MS, restarts, feedDown };
+}
+
+/* node --import ./service/runtime.mjs tests/drills/clockwork.ts [seed] [days] */
+const life = firstDays(Number(process.argv[3] ?? YEAR_DAYS));
 
 const startedMs = performance.now();
-const run = await liveThrough(YEAR);
-const faults = clockworkFaults(YEAR, run);
-const rows = YEAR.zones.map((zone) => {
+const run = await liveThrough(life);
+const faults = clockworkFaults(life, run);
+const rows = life.zones.map((zone) => {
   const mornings = run.mornings.filter((one) => one.zone === zone && one.day.startsWith("2028"));
   return {
     zone,
-    "days of 2028": [...expectedDays(YEAR, zone).keys()].filter((day) => day.startsWith("2028")).length,
+    "days of 2028": [...expectedDays(life, zone).keys()].filter((day) => day.startsWith("2028")).length,
     mornings: mornings.length,
     "marked late": mornings.filter(({ late }) => late).length,
     delivered: run.delivered.filter((one) => one.zone === zone).length,

@@ -29,6 +29,7 @@ function faultText({ code, feed, next }: Fault, words: Words): string {
   const what = words.trySay(`fault.${code}`) ?? words.say("fault.other", { code });
   const named =
     words.trySay(`status.feed.${feed}`, { fault: what }) ?? `${what[0]?.toUpperCase()}${what.slice(1)}`;
-  const helps = next === null ? undefined : words.trySay(`next-step.${next}`);
+  // Where only time helps, the page says anyway when it is asked again.
+  const helps = next === null || next === "wait" ? undefined : words.trySay(`next-step.${next}`);
   return helps === undefined ? named : `${named} ${helps}`;
 }

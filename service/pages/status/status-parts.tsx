@@ -94,7 +94,9 @@ export function BackupPart({ status: { backup }, saying, isAmiss }: PartProps) {
           ? words.say("status.backup-none")
           : words.say("status.backup-made", { time: time(lastUtcMs) })}
       </p>
-      {isCopyOld(lastUtcMs, nowUtcMs) && <p class="amiss">{words.say("status.backup-old")}</p>}
+      {faults.length === 0 && isCopyOld(lastUtcMs, nowUtcMs) && (
+        <p class="amiss">{words.say("status.backup-old")}</p>
+      )}
       <Lines lines={faults.map(saying.fault)} />
       {faults.length > 0 && <p>{words.say("status.backup-again")}</p>}
     </Part>

@@ -61,14 +61,3 @@ export function stateOf(answer: WeatherAnswer): string {
   const wait = data.retryAfterS === undefined ? "" : ` ${data.retryAfterS} s`;
   return `refused: ${code}, ${data.next}${wait}`;
 }
-
-/** All behaviours one after another, as the table that a rehearsal prints. */
-export async function faultTable(): Promise<string> {
-  const rows: FaultRow[] = [];
-  for (const fault of FAULT_CASES) rows.push(await faultRow(fault));
-  const lines = rows.map(
-    (row, index) =>
-      `| ${index + 1} | ${row.behaviour} | ${row.seen} | ${row.seen === row.expected ? "as stated" : `NOT ${row.expected}`} | ${row.tookMs} |`,
-  );
-  return ["| | feed behaviour | ends in | | ms |", "|---|---|---|---|---|", ...lines].join("\n");
-}

@@ -123,7 +123,7 @@ describe("what is worth a look", () => {
     messages: [],
     backup: { lastUtcMs: null, faults: [] },
   };
-  const message = { tries: 0, state: "waiting" } as Message;
+  const message = { tries: 0, state: "waiting", channel: "a" } as Message;
 
   it.each<[string, Partial<HouseStatus>, string[]]>([
     ["a new house", {}, []],
@@ -132,6 +132,26 @@ describe("what is worth a look", () => {
     ["a message on its way", { messages: [message] }, []],
     ["a message tried in vain", { messages: [{ ...message, tries: 1 }] }, ["messages"]],
     ["a message given up", { messages: [{ ...message, state: "given-up" }] }, ["messages"]],
+    [
+      "a message given up, after which one got through",
+      {
+        messages: [
+          { ...message, state: "sent" },
+          { ...message, state: "given-up" },
+        ],
+      },
+      [],
+    ],
+    [
+      "a message given up on one way of two",
+      {
+        messages: [
+          { ...message, state: "sent" },
+          { ...message, channel: "b", state: "given-up" },
+        ],
+      },
+      ["messages"],
+    ],
     ["a message sent at the third try", { messages: [{ ...message, state: "sent", tries: 2 }] }, []],
     ["a copy of last night", { backup: { lastUtcMs: MORNING - DAY_MS, faults: [] } }, []],
     ["a copy of three nights ago", { backup: { lastUtcMs: MORNING - 3 * DAY_MS, faults: [] } }, ["backup"]],

@@ -76,9 +76,7 @@ describe("the page on how the house is doing", () => {
       detail,
     });
     const text = await status();
-    expect(text).toContain(
-      "First weather service: no answer came in time. The weather service does not answer",
-    );
+    expect(text).toContain("First weather service: no answer came in time.\n");
     expect(text).toContain(
       "Second weather service: it did not let this house in. The second weather service wants",
     );
