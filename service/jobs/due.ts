@@ -5,6 +5,8 @@ import type { CalendarDay } from "../../core/site/site.ts";
 export interface SiteRuns {
   readonly siteId: string;
   readonly zone: string;
+  /** A house in which nothing stands yet has no morning: there is nothing to tell. */
+  readonly hasPots: boolean;
   /** Local days of late that have their morning. */
   readonly morningDays: readonly string[];
   /** Tries at a morning that failed, newest first. */
@@ -69,8 +71,8 @@ function morningDue(input: {
   const { nowUtcMs, site, briefAtHour } = input;
   const day = calendarDay(nowUtcMs, site.zone);
   const dueUtcMs = utcMsOfLocal(day, briefAtHour, site.zone);
-  if (nowUtcMs < dueUtcMs || site.morningDays.includes(day) || isResting(site, { day, nowUtcMs }))
-    return null;
+  if (!site.hasPots || nowUtcMs < dueUtcMs) return null;
+  if (site.morningDays.includes(day) || isResting(site, { day, nowUtcMs })) return null;
   return { job: "morning", siteId: site.siteId, slot: day, late: nowUtcMs - dueUtcMs > LATE_AFTER_MS };
 }
 

@@ -30,6 +30,8 @@ export interface HouseStatus {
     readonly dueUtcMs: number;
     /** Days just before the last one that had none. */
     readonly missedDays: readonly CalendarDay[];
+    /** No brief is made as long as no pot is entered. */
+    readonly hasPots: boolean;
     /** Today's hour has come and its plan is not there. */
     readonly isOverdue: boolean;
     readonly nextUtcMs: number;
@@ -91,13 +93,15 @@ async function morningStatus(input: StatusInput): Promise<HouseStatus["morning"]
     dueUtcMs: dueUtcMs(last?.plan.forDay ?? today),
     morningDays: await store.plans.morningDays(site.id),
   });
+  const hasPots = !(await store.pots.isEmpty(site.id));
   return {
+    hasPots,
     lastDay: last?.plan.forDay ?? null,
     lastMadeUtcMs: last?.madeUtcMs ?? null,
     dueUtcMs: timing.dueUtcMs,
     wasLate: timing.lateUtcMs !== null,
     missedDays: timing.missedDays,
-    isOverdue: !isMade && nowUtcMs >= dueUtcMs(today),
+    isOverdue: hasPots && !isMade && nowUtcMs >= dueUtcMs(today),
     nextUtcMs: Math.max(nowUtcMs, dueUtcMs(isMade ? calendarDay(nowUtcMs + DAY_MS, site.zone) : today)),
     faults: isMade ? [] : faultsOf(tried),
   };

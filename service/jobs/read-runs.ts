@@ -16,6 +16,7 @@ async function siteRuns(store: Store, site: Site): Promise<SiteRuns> {
   return {
     siteId: site.id,
     zone: site.zone,
+    hasPots: !(await store.pots.isEmpty(site.id)),
     morningDays: await store.plans.morningDays(site.id),
     failedMornings: tries.filter(({ outcome }) => outcome === "failed"),
     pullDueUtcMs: pullDueUtcMs(readFeedState(await store.feedState.get(site.id)), site),

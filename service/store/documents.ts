@@ -8,6 +8,8 @@ type DocumentTableName = "spot" | "mix" | "pot" | "own_component" | "own_group";
 export interface Documents<T extends { readonly id: string }> {
   list(siteId: string): Promise<T[]>;
   put(siteId: string, value: T): Promise<void>;
+  /** Whether the site has none; the documents themselves are not read. */
+  isEmpty(siteId: string): Promise<boolean>;
 }
 
 /** Documents of one subject at a site: checked on the way in and on the way out, the later one replacing the earlier. */
@@ -24,6 +26,15 @@ export function documents<T extends { readonly id: string }>(
         .orderBy("id")
         .execute();
       return rows.map((row) => readDocument(schema, row.document, `${table} ${row.id}`));
+    },
+    async isEmpty(siteId) {
+      const row = await db
+        .selectFrom(table)
+        .select("id")
+        .where("site_id", "=", siteId)
+        .limit(1)
+        .executeTakeFirst();
+      return row === undefined;
     },
     async put(siteId, value) {
       const row = { document: writeDocument(schema, value), updated_utc_ms: now() };

@@ -833,6 +833,7 @@ export const EN = {
     "{missedCount, plural, one {Before it there was none on {firstDay}.} other {Before it there was none from {firstDay} to {lastDay}.}} The service was not running then, or could not reckon.",
   "status.morning-overdue":
     "Today's hour has passed and its brief is still to be made. It is tried again within a quarter of an hour.",
+  "status.morning-no-pots": "The next is made as soon as a pot is entered.",
   "status.next-morning": "The next is made at {time}.",
   "status.messages": "Messages",
   "status.messages-none": "None has gone out yet. The first goes with the next morning brief.",

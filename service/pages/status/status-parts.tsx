@@ -52,7 +52,7 @@ export function WeatherPart({ status: { weather }, saying, isAmiss }: PartProps)
 /** When the last brief was made, whether it was late, which days had none, and when the next one is due. */
 export function MorningPart({ status: { morning }, saying, isAmiss }: PartProps) {
   const { words, time } = saying;
-  const { lastDay, lastMadeUtcMs, missedDays, isOverdue, nextUtcMs } = morning;
+  const { lastDay, lastMadeUtcMs, missedDays, isOverdue } = morning;
   return (
     <Part heading={words.say("status.morning")} isAmiss={isAmiss("morning")}>
       {lastDay === null || lastMadeUtcMs === null ? (
@@ -73,14 +73,19 @@ export function MorningPart({ status: { morning }, saying, isAmiss }: PartProps)
           })}
         </p>
       )}
-      {isOverdue ? (
-        <p class="amiss">{words.say("status.morning-overdue")}</p>
-      ) : (
-        <p>{words.say("status.next-morning", { time: time(nextUtcMs) })}</p>
-      )}
+      <p class={isOverdue ? "amiss" : undefined}>{nextText(morning, saying)}</p>
       <Lines lines={morning.faults.map(saying.fault)} />
     </Part>
   );
+}
+
+function nextText(
+  { hasPots, isOverdue, nextUtcMs }: HouseStatus["morning"],
+  { words, time }: Saying,
+): string {
+  if (!hasPots) return words.say("status.morning-no-pots");
+  if (isOverdue) return words.say("status.morning-overdue");
+  return words.say("status.next-morning", { time: time(nextUtcMs) });
 }
 
 /** When the last copy was made and checked, and what kept a newer one from being made. */

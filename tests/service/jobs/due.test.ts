@@ -9,6 +9,7 @@ function site(over: Partial<SiteRuns> = {}): SiteRuns {
   return {
     siteId: "yard",
     zone: "Europe/Berlin",
+    hasPots: true,
     morningDays: [],
     failedMornings: [],
     pullDueUtcMs: nowhereNear,
@@ -30,6 +31,11 @@ describe("the morning", () => {
   it("is due from its local hour on", () => {
     expect(due("2031-05-02T03:29:59Z")).toEqual([]);
     expect(due("2031-05-02T03:30:00Z")).toEqual([MORNING]);
+  });
+
+  it("is not due while no pot is entered", () => {
+    expect(due("2031-05-02T03:30Z", { hasPots: false })).toEqual([]);
+    expect(due("2031-05-02T08:10Z", { hasPots: false })).toEqual([]);
   });
 
   it("is not due on a day that has one", () => {

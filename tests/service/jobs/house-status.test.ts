@@ -31,6 +31,7 @@ describe("how the house is doing", () => {
         faults: [],
       },
       morning: {
+        hasPots: true,
         lastDay: null,
         lastMadeUtcMs: null,
         dueUtcMs: MORNING,
@@ -52,6 +53,7 @@ describe("how the house is doing", () => {
     expect(weather).toMatchObject({ origin: { source: "primary", fetchedUtcMs: MORNING }, faults: [] });
     expect(weather.nextPullUtcMs).toBeGreaterThan(MORNING + 3 * HOUR_MS - 1);
     expect(morning).toEqual({
+      hasPots: true,
       lastDay: "2031-05-02",
       lastMadeUtcMs: MORNING,
       dueUtcMs: MORNING,
@@ -111,6 +113,7 @@ describe("what is worth a look", () => {
       faults: [],
     },
     morning: {
+      hasPots: true,
       lastDay: null,
       lastMadeUtcMs: null,
       dueUtcMs: MORNING,

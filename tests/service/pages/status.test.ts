@@ -5,6 +5,7 @@ import { createApp } from "../../../service/pages/app.tsx";
 import { StoreFault } from "../../../service/store/store-fault.ts";
 import { house } from "../jobs/bench-jobs.ts";
 import { barePlan } from "../store/bare-plan.ts";
+import { pot } from "../store/bench.ts";
 import { emptyStore } from "../store/test-store.ts";
 
 const HOUR_MS = 3_600_000;
@@ -153,5 +154,18 @@ describe("the page on how the house is doing", () => {
     clock.nowUtcMs += 15 * 60_000;
     await beat(parts);
     expect(await status()).toContain("in order");
+  });
+
+  it("in a house without pots waits for the first one, and sends no empty brief", async () => {
+    const { parts, store, status, delivered, clock } = await bench();
+    await store.db.deleteFrom("pot").execute();
+    await beat(parts);
+    expect(delivered).toEqual([]);
+    expect(await status()).toContain("The next is made as soon as a pot is entered.");
+    await store.pots.put("yard", pot());
+    clock.nowUtcMs += 2 * HOUR_MS;
+    await beat(parts);
+    expect(delivered).toHaveLength(1);
+    expect(delivered[0]?.body).not.toContain("came late");
   });
 });
