@@ -6,6 +6,7 @@ export function trustLines(age: WeatherAge, naming: Naming): string[] {
   const { words } = naming;
   return [
     words.say(`trust.${age.trust}`),
+    ...(age.source === "fallback" ? [words.say("trust.fallback")] : []),
     words.say("trust.age", { ageHours: Math.round(age.ageHours), time: naming.when(age.fetchedAt) }),
     words.say("trust.members", { memberCount: age.memberCount }),
     words.say("trust.known", { knownDays: Math.floor(age.knownHours / 24) }),

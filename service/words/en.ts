@@ -176,6 +176,8 @@ export const EN = {
   "trust.full": "The forecast is fresh and complete.",
   "trust.reduced": "Part of the weather had to be estimated; amounts and hours are less sure.",
   "trust.poor": "Much of the weather had to be estimated; look at the sky and the pots before acting.",
+  "trust.fallback":
+    "The first weather service does not answer; this is from the second, which tells no sunshine and no spread.",
   "trust.age":
     "Weather fetched {ageHours, plural, =0 {within the hour} one {an hour ago} other {# hours ago}}, at {time}.",
   "trust.members":

@@ -103,6 +103,8 @@ describe.each(["light", "dark"] as const)("axe-core in %s", (colorScheme) => {
     "/spots/new",
     "/sky",
     "/journal",
+    "/house",
+    "/house/status",
   ])("holds nothing against %s", async (path) => {
     const { seen } = await at(path, { viewport: PHONE, colorScheme }, async (page) => ({
       violations: await auditPage(page),

@@ -57,6 +57,14 @@ describe("a brief", () => {
     ]);
     expect(brief().trust.lines).toContain("Weather fetched 2 hours ago, at 04:30.");
     expect(brief().trust.credit).toBe("Weather by the invented office");
+    expect(brief().trust.lines.join(" ")).not.toContain("from the second");
+  });
+
+  it("says so when the weather comes from the second service", () => {
+    const weatherAge = { ...plan().weatherAge, source: "fallback" as const };
+    expect(brief({ weatherAge }).trust.lines).toContain(
+      "The first weather service does not answer; this is from the second, which tells no sunshine and no spread.",
+    );
   });
 
   it.each(REASONS)("has a sentence for %s even when its figures are missing", (code) => {
