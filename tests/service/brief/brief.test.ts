@@ -1,6 +1,5 @@
 import { describe, expect, it } from "vitest";
 import { briefOf } from "../../../service/brief/brief.ts";
-import { briefHtml } from "../../../service/brief/brief-html.tsx";
 import { briefText } from "../../../service/brief/brief-text.ts";
 import { REASONS } from "../../../service/case/plan-codes.ts";
 import { wordsFor } from "../../../service/words/words.ts";
@@ -85,15 +84,5 @@ describe("the brief as text", () => {
     for (const heading of ["South rail", "Keep dry", "Take care", "Coming days", "How sure"])
       expect(text).toContain(heading);
     expect(text).toContain("[ ] Water: Lemon (3 pots), 850 ml each, by 09:00.");
-  });
-});
-
-describe("the brief as mail", () => {
-  it("holds every deed, asks for nothing from anywhere, and escapes names", () => {
-    const pots = collection.pots.map((pot) => ({ ...pot, name: `${pot.name}<img src=x>` }));
-    const html = briefHtml(briefOf({ plan: plan(), collection: { ...collection, pots }, words }));
-    expect(html).toContain("850\u00a0ml each, by 09:00");
-    expect(html).toContain("&lt;img");
-    expect(html).not.toMatch(/<(img|link|script)|https?:/);
   });
 });
