@@ -3,14 +3,16 @@ import type { EntryBody, JournalEntry } from "../../../../core/journal/entry.ts"
 import type { Plan } from "../../../../core/plan/plan.ts";
 import { calibration } from "../../../../core/plan/score/calibration.ts";
 import { rainByDay } from "../../../../core/plan/score/told-rain.ts";
+import type { CalendarDay } from "../../../../core/site/site.ts";
 import { HOUR_MS } from "../../../../core/weather/weather.ts";
 
 const START_UTC_MS = Date.parse("2031-05-01T00:00Z");
-const dayOf = (d: number) => new Date(START_UTC_MS + d * 24 * HOUR_MS).toISOString().slice(0, 10);
+const dayOf = (d: number) =>
+  new Date(START_UTC_MS + d * 24 * HOUR_MS).toISOString().slice(0, 10) as CalendarDay;
 
 /** The parts of a morning's plan that are scored: tomorrow's rain, and the dryness of one pot by day. */
 function morning(d: number, told: { rainFrac: number; dryFrac?: number }): Plan {
-  const outline = (day: string) => ({
+  const outline = (day: CalendarDay) => ({
     day,
     rainShareFrac: told.rainFrac,
     rainMm: { low: 0, mid: told.rainFrac > 0.5 ? 4 : 0, high: 8 },
