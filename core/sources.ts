@@ -8,6 +8,12 @@ export interface Source {
 
 /** The bibliography: key -> work. Keys stand in docstrings, beside constants and in test case tables. */
 export const SOURCES = {
+  RFC6890: {
+    authors: "Cotton, M.; Vegoda, L.; Bonica, R.; Haberman, B.",
+    title: "Special-purpose IP address registries",
+    year: 2013,
+    place: "IETF",
+  },
   FAO56: {
     authors: "Allen, R. G.; Pereira, L. S.; Raes, D.; Smith, M.",
     title: "Crop evapotranspiration. FAO Irrigation and Drainage Paper 56",

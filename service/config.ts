@@ -29,6 +29,8 @@ export interface ServiceSettings {
   readonly passphrase: string | null;
   readonly feed: FeedSettings;
   readonly mail: MailSettings | null;
+  /** Hosts of the own network that messages may be sent to; without a name here such hosts are refused. */
+  readonly privateTargets: readonly string[];
   /** Local clock of each site at which the morning brief is made, hours from midnight. */
   readonly briefAtHour: number;
   readonly locale: string;
@@ -78,6 +80,7 @@ function settingsOf(read: EnvironmentRead): ServiceSettings {
     passphrase: read.LEEBENCH_PASSPHRASE ?? null,
     feed: feedOf(read),
     mail: mailOf(read),
+    privateTargets: read.LEEBENCH_PRIVATE_TARGETS ?? [],
     briefAtHour: clockHour(read.LEEBENCH_BRIEF_AT),
     locale: read.LEEBENCH_LOCALE,
     units: read.LEEBENCH_UNITS,

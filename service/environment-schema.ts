@@ -74,6 +74,11 @@ export const EnvironmentSchema = z.object({
     .transform((text) => text.split(",").map((part) => part.trim()))
     .pipe(z.array(mailAddress).min(1))
     .optional(),
+  LEEBENCH_PRIVATE_TARGETS: z
+    .string()
+    .transform((text) => text.split(",").map((part) => part.trim()))
+    .pipe(z.array(z.string().regex(/^[A-Za-z0-9.:[\]-]+$/, "setting-not-a-host")))
+    .optional(),
   LEEBENCH_BRIEF_AT: z.string().regex(/^(0?\d|1[01]):[0-5]\d$/, "setting-not-a-clock-time"),
   LEEBENCH_LOCALE: z.string().refine(isLocale, { error: "setting-not-a-locale" }),
   LEEBENCH_UNITS: z.enum(UNITS, "setting-not-one-of"),

@@ -35,6 +35,7 @@ describe("settings from the environment", () => {
       LEEBENCH_MAIL_TO: "a@host.example, b@host.example",
       LEEBENCH_BRIEF_AT: "6:15",
       LEEBENCH_UNITS: "us",
+      LEEBENCH_PRIVATE_TARGETS: "broker.lan, [fd00::7]",
     });
     expect(settings).toMatchObject({
       dataDir: "/srv/bench",
@@ -42,6 +43,7 @@ describe("settings from the environment", () => {
       mail: { from: "Bench <bench@host.example>", to: ["a@host.example", "b@host.example"] },
       briefAtHour: 6.25,
       units: "us",
+      privateTargets: ["broker.lan", "[fd00::7]"],
     });
     expect(settings.feed).toMatchObject({
       forecastUrl: "http://127.0.0.1:8080",
