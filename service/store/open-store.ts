@@ -2,7 +2,7 @@ import { existsSync } from "node:fs";
 import { dirname } from "node:path";
 import Database from "better-sqlite3";
 import { Kysely, type SqliteDatabase, SqliteDialect, type SqliteStatement } from "kysely";
-import { houseId } from "./house-id.ts";
+import { type HouseValues, houseValues } from "./house-values.ts";
 import { migrate } from "./migrate.ts";
 import { type KeepingTimes, type LetGo, letGoOfOld } from "./retention.ts";
 import { asStoreFault, StoreFault } from "./store-fault.ts";
@@ -13,6 +13,7 @@ export interface Store extends StoreQueries {
   readonly file: string;
   /** Random name of this store, the same for life. */
   readonly houseId: string;
+  readonly house: HouseValues;
   /** Everything done through `step` is kept together or not at all. Use only `step` inside: the store itself waits. */
   together<T>(work: (step: StoreQueries) => Promise<T>): Promise<T>;
   letGoOfOld(times: KeepingTimes): Promise<LetGo>;
@@ -52,10 +53,12 @@ export async function openStore(
 }
 
 function storeOn({ db, raw, file, now }: Pick<Store, "db" | "raw" | "file"> & { now: () => number }): Store {
+  const house = houseValues(raw);
   return {
     ...storeQueries(db, now),
     file,
-    houseId: houseId(raw),
+    houseId: house.id,
+    house,
     raw,
     db,
     together: (work) => db.transaction().execute((step) => work(storeQueries(step, now))),

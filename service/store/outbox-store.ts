@@ -11,6 +11,8 @@ export interface NewMessage {
   readonly body: string;
   readonly createdUtcMs: number;
   readonly keepTryingUntilUtcMs: number;
+  /** What its way needs besides the text, as JSON of which only that way knows the shape. */
+  readonly extra?: string | null;
 }
 
 export interface Message extends NewMessage {
@@ -28,6 +30,8 @@ export interface OutboxStore {
   due(nowUtcMs: number, limit?: number): Promise<Message[]>;
   markSent(id: string, atUtcMs: number): Promise<void>;
   markFailed(id: string, how: { fault: string; nextTryUtcMs: number }): Promise<void>;
+  /** Not before that instant; does not count as a try. */
+  postpone(id: string, untilUtcMs: number): Promise<void>;
   markGivenUp(id: string, how: { fault: string; atUtcMs: number }): Promise<void>;
   /** Newest first. */
   list(siteId: string, limit?: number): Promise<Message[]>;
@@ -59,6 +63,9 @@ export function outboxStore(db: Kysely<Tables>): OutboxStore {
       await set(id, { last_fault: fault, next_try_utc_ms: nextTryUtcMs })
         .set((row) => ({ tries: row("tries", "+", 1) }))
         .execute();
+    },
+    async postpone(id, untilUtcMs) {
+      await set(id, { next_try_utc_ms: untilUtcMs }).execute();
     },
     async markGivenUp(id, { fault, atUtcMs }) {
       await set(id, { state: "given-up", last_fault: fault, settled_utc_ms: atUtcMs }).execute();
@@ -97,6 +104,7 @@ async function add(db: Kysely<Tables>, messages: readonly NewMessage[]): Promise
         next_try_utc_ms: message.createdUtcMs,
         settled_utc_ms: null,
         last_fault: null,
+        extra: message.extra ?? null,
       })),
     )
     .onConflict((clash) => clash.column("id").doNothing())
@@ -129,5 +137,6 @@ function messageOfRow(row: Selectable<Tables["outbox"]>): Message {
     nextTryUtcMs: row.next_try_utc_ms,
     settledUtcMs: row.settled_utc_ms,
     lastFault: row.last_fault,
+    extra: row.extra,
   };
 }

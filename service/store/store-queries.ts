@@ -9,6 +9,7 @@ import { CollectionSchema } from "../case/collection-schema.ts";
 import { type Documents, documents } from "./documents.ts";
 import { type JournalStore, journalStore } from "./journal-store.ts";
 import { type OutboxStore, outboxStore } from "./outbox-store.ts";
+import { type ChannelsStore, channelsStore, type PeopleStore, peopleStore } from "./people-store.ts";
 import { type PlansStore, plansStore } from "./plans-store.ts";
 import { type RunsStore, runsStore } from "./runs-store.ts";
 import { type SettingsStore, type SitesStore, settingsStore, sitesStore } from "./sites-store.ts";
@@ -30,6 +31,8 @@ export interface StoreQueries {
   readonly plans: PlansStore;
   readonly outbox: OutboxStore;
   readonly runs: RunsStore;
+  readonly people: PeopleStore;
+  readonly channels: ChannelsStore;
   readonly feedState: StateStore;
   readonly watchState: StateStore;
   /** @throws StoreFault when there is no such site */
@@ -55,6 +58,8 @@ export function storeQueries(db: Kysely<Tables>, now: () => number): StoreQuerie
     plans: plansStore(db),
     outbox: outboxStore(db),
     runs: runsStore(db),
+    people: peopleStore(db, now),
+    channels: channelsStore(db, now),
     feedState: stateStore(db, "feed_state"),
     watchState: stateStore(db, "watch_state"),
   };

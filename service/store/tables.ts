@@ -76,7 +76,10 @@ export interface Tables {
     next_try_utc_ms: number;
     settled_utc_ms: number | null;
     last_fault: string | null;
+    extra: string | null;
   };
+  person: { id: string; document: string; updated_utc_ms: number };
+  channel: { id: string; person_id: string; document: string; updated_utc_ms: number };
   run: {
     id: Generated<number>;
     site_id: string | null;

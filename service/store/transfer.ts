@@ -19,7 +19,10 @@ export interface Imported {
   readonly plans: number;
 }
 
-/** Everything of the house as one JSON object of ExportSchema. Forecasts but the newest stay in backups only. */
+/**
+ * Everything of the house as one JSON object of ExportSchema. Forecasts but the newest stay in backups only, and so do
+ * people and the ways to them, which hold secrets.
+ */
 export async function exportAll(store: Store, nowUtcMs: number): Promise<WrittenExport> {
   return store.together(async (step) => {
     const sites: SiteExport[] = [];

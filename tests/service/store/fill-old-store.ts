@@ -4,7 +4,7 @@ import type Database from "better-sqlite3";
  * Fills what each version added, in SQL as that version would have it: fill n goes with step n. A fill is never changed
  * once its step is released, so that old stores stay old.
  */
-export const FILLS: readonly ((raw: Database.Database) => void)[] = [fillVersion1];
+export const FILLS: readonly ((raw: Database.Database) => void)[] = [fillVersion1, fillVersion2];
 
 function fillVersion1(raw: Database.Database): void {
   raw.exec("INSERT INTO house VALUES ('id', '00ff')");
@@ -39,4 +39,12 @@ function fillVersion1(raw: Database.Database): void {
   );
   raw.exec(`INSERT INTO feed_state VALUES ('yard', '{}')`);
   raw.exec(`INSERT INTO watch_state VALUES ('yard', '{}')`);
+}
+
+function fillVersion2(raw: Database.Database): void {
+  raw.exec(`INSERT INTO person VALUES ('ann', '{"id":"ann"}', 1), ('bea', '{"id":"bea"}', 2)`);
+  raw.exec(`INSERT INTO channel VALUES ('mail-0123456789ab', 'ann', '{"kind":"mail"}', 1)`);
+  raw.exec(
+    `INSERT INTO outbox VALUES ('m3', 'yard', 1, 'mail-0123456789ab', 's', 'b', 1, 2, 'waiting', 0, 1, NULL, NULL, '{"html":""}')`,
+  );
 }
