@@ -14,6 +14,12 @@ export const SOURCES = {
     year: 2013,
     place: "IETF",
   },
+  RFC9110: {
+    authors: "Fielding, R.; Nottingham, M.; Reschke, J. (eds)",
+    title: "HTTP semantics",
+    year: 2022,
+    place: "IETF",
+  },
   FAO56: {
     authors: "Allen, R. G.; Pereira, L. S.; Raes, D.; Smith, M.",
     title: "Crop evapotranspiration. FAO Irrigation and Drainage Paper 56",

@@ -1,5 +1,6 @@
 import { Agent, request } from "undici";
 import type { Outcome } from "../../core/problem.ts";
+import { redirectOnHost } from "../outgoing/redirect-on-host.ts";
 import { DAILY_CALL_CAP, takeCall } from "./call-cap.ts";
 import { CALLER } from "./caller.ts";
 import { type FeedRole, feedProblem } from "./feed-problem.ts";
@@ -66,22 +67,16 @@ async function limited(get: GetRequest): Promise<Outcome<GetAnswer>> {
 type Line = { readonly agent: Agent; readonly signal: AbortSignal };
 
 async function followed(get: GetRequest, line: Line): Promise<Outcome<GetAnswer>> {
+  if (!isConfigured(get)) return failure(get, "feed-bad-address", { host: get.url.host });
   let url = get.url;
   for (let hop = 0; hop <= MOST_REDIRECTS; hop += 1) {
     const answer = await asked({ ...get, url }, line);
     if (!answer.ok || answer.value.location === null) return answer;
-    const next = nextAddress(answer.value.location, url);
+    const next = redirectOnHost(answer.value.location, url);
     if (next === null) break;
     url = next;
   }
   return failure(get, "feed-redirected", { host: url.host });
-}
-
-/** Never from a safe line to an open one. */
-function nextAddress(location: string, from: URL): URL | null {
-  const next = URL.canParse(location, from.href) ? new URL(location, from.href) : null;
-  if (next === null || !/^https?:$/.test(next.protocol)) return null;
-  return from.protocol === "https:" && next.protocol === "http:" ? null : next;
 }
 
 async function asked(get: GetRequest, line: Line): Promise<Outcome<GetAnswer & { location: string | null }>> {
@@ -105,7 +100,13 @@ async function asked(get: GetRequest, line: Line): Promise<Outcome<GetAnswer & {
   });
   const location = REDIRECTS.has(statusCode) ? (header("location") ?? "") : null;
   if (location === null && !USABLE.has(statusCode)) {
-    const refused = { status: statusCode, text, retryAfter: header("retry-after") };
+    const refused = {
+      status: statusCode,
+      text,
+      retryAfter: header("retry-after"),
+      date: header("date"),
+      nowUtcMs: get.nowUtcMs,
+    };
     return { ok: false, problems: [statusFailure(refused, { ...where, secret: get.feed.apiKey })] };
   }
   const kept = { expires: header("expires"), lastModified: header("last-modified") };
@@ -114,11 +115,22 @@ async function asked(get: GetRequest, line: Line): Promise<Outcome<GetAnswer & {
 
 /** The key goes to the primary feed's own hosts over the address that was set, and nowhere a redirect may lead. */
 function headersFor(get: GetRequest): Readonly<Record<string, string>> {
-  const { apiKey, forecastUrl, ensembleUrl, geocodingUrl, elevationUrl } = get.feed;
+  const { apiKey } = get.feed;
   if (apiKey === undefined || get.feedRole === "fallback") return get.headers;
-  const own = [forecastUrl, ensembleUrl, geocodingUrl, elevationUrl];
-  const trusted = own.some((base) => URL.canParse(base) && new URL(base).origin === get.url.origin);
-  return trusted ? { ...get.headers, "x-api-key": apiKey } : get.headers;
+  return isAmong(primaryBases(get.feed), get.url) ? { ...get.headers, "x-api-key": apiKey } : get.headers;
+}
+
+/** Whatever a caller hands in, only the hosts of the settings are called. */
+function isConfigured({ feed, url }: GetRequest): boolean {
+  return isAmong([...primaryBases(feed), feed.fallbackUrl], url);
+}
+
+function primaryBases({ forecastUrl, ensembleUrl, geocodingUrl, elevationUrl }: FeedSettings): string[] {
+  return [forecastUrl, ensembleUrl, geocodingUrl, elevationUrl];
+}
+
+function isAmong(bases: readonly string[], url: URL): boolean {
+  return bases.some((base) => URL.canParse(base) && new URL(base).origin === url.origin);
 }
 
 function failure(get: GetRequest, code: Parameters<typeof feedProblem>[0], data: Record<string, unknown>) {

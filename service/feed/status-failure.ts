@@ -1,5 +1,6 @@
 import type { Problem } from "../../core/problem.ts";
 import { type FeedCode, type FeedRole, feedProblem } from "./feed-problem.ts";
+import { retryAfterSeconds } from "./retry-after.ts";
 
 const CODE_OF_STATUS: Readonly<Record<number, FeedCode>> = {
   400: "feed-rejected",
@@ -16,6 +17,9 @@ interface RefusedAnswer {
   readonly status: number;
   readonly text: string;
   readonly retryAfter: string | null;
+  /** Its own clock, from the Date header. */
+  readonly date: string | null;
+  readonly nowUtcMs: number;
 }
 
 /** The problem told by a status other than success; `secret` never stands in what the server said. */
@@ -25,7 +29,7 @@ export function statusFailure(
 ): Problem {
   const { secret, ...rest } = where;
   const reason = reasonIn(answer.text, secret);
-  const retryAfterS = secondsIn(answer.retryAfter);
+  const retryAfterS = retryAfterSeconds(answer);
   const wrongKey = answer.status === 400 && reason !== null && /api key/i.test(reason);
   const code = wrongKey ? "feed-denied" : codeOf(answer.status);
   return feedProblem(code, {
@@ -48,9 +52,4 @@ function reasonIn(text: string, secret: string | undefined): string | null {
   if (found === undefined) return null;
   const clean = secret ? found.replaceAll(secret, "***") : found;
   return clean.slice(0, LONGEST_REASON);
-}
-
-/** Only the form in seconds; a date is rare and needs a clock that agrees. */
-function secondsIn(retryAfter: string | null): number | null {
-  return retryAfter !== null && /^\d{1,6}$/.test(retryAfter.trim()) ? Number(retryAfter) : null;
 }

@@ -864,7 +864,8 @@ export const EN = {
   "fault.feed-too-large": "the answer was longer than is taken in.",
   "fault.feed-bad-text": "the answer could not be read as text.",
   "fault.feed-bad-address": "the address that is set for it is none.",
-  "fault.feed-redirected": "it sent the call elsewhere, too often or to an unsafe place.",
+  "fault.feed-redirected":
+    "it sends calls on to another host, or in a circle; set its new address in the settings.",
   "fault.feed-throttled": "it asks for a rest, since too many calls came.",
   "fault.feed-rejected": "it did not accept what it was asked.",
   "fault.feed-denied": "it did not let this house in.",

@@ -34,6 +34,14 @@ export const ANSWER_FAULTS: readonly FaultCase[] = [
     sends(refusal("Too many."), { status: 429, headers: { "retry-after": "90" } }),
   ),
   onForecast(
+    "429 with Retry-After as a date, by a clock of last century",
+    "refused: feed-throttled, wait 120 s",
+    sends(refusal("Too many."), {
+      status: 429,
+      headers: { date: "Fri, 31 Dec 1999 23:57:59 GMT", "retry-after": "Fri, 31 Dec 1999 23:59:59 GMT" },
+    }),
+  ),
+  onForecast(
     "500",
     "refused: feed-server-error, wait",
     sends(refusal("Something went wrong."), { status: 500 }),

@@ -13,7 +13,7 @@ describe("a feed that behaves badly ends in a stated state", () => {
   it.each(FAULT_CASES)("$behaviour -> $ends", async (fault) => {
     const row = await faultRow(fault);
     expect(row.seen).toBe(row.expected);
-    expect(row.tookMs).toBeLessThan(3000);
+    expect(row.tookMs).toBeLessThan(10_000);
   });
 });
 

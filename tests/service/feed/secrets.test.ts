@@ -1,6 +1,7 @@
 import { afterEach, describe, expect, it } from "vitest";
 import { DEFAULT_FEED_SETTINGS } from "../../../service/feed/feed-settings.ts";
 import { fetchWeather } from "../../../service/feed/fetch-weather.ts";
+import { httpGet } from "../../../service/feed/http-get.ts";
 import { type Loopback, serveHttp } from "./loopback-server.ts";
 import { forecastBody, NOW_UTC_MS } from "./wire-answers.ts";
 
@@ -56,20 +57,23 @@ describe("what leaves the house", () => {
     }
   });
 
-  it("no key to where a redirect leads", async () => {
+  it("nothing at all to another host that a redirect names, or that no setting names", async () => {
     const elsewhere = await listening(() => ({ status: 200, body: JSON.stringify(forecastBody()) }));
     const home = await listening(() => ({ status: 302, location: `${elsewhere.url}/v1/forecast` }));
     const nowhere = "http://127.0.0.1:9";
-    const answer = await fetched({
+    const feed = {
+      ...DEFAULT_FEED_SETTINGS,
       forecastUrl: home.url,
       ensembleUrl: nowhere,
       geocodingUrl: nowhere,
       elevationUrl: nowhere,
       fallbackUrl: nowhere,
-    });
-    expect(answer.ok).toBe(true);
-    expect(home.seen.map((request) => request.key)).toEqual([KEY]);
-    expect(elsewhere.seen.map((request) => request.key)).toEqual([undefined]);
+    };
+    expect((await fetched(feed)).ok).toBe(false);
+    const url = new URL("/v1/forecast", elsewhere.url);
+    const asked = await httpGet({ feedRole: "forecast", url, headers: {}, feed, nowUtcMs: NOW_UTC_MS });
+    expect(asked.ok ? "called" : asked.problems[0]?.code).toBe("feed-bad-address");
+    expect([home.seen.length, elsewhere.seen.length]).toEqual([1, 0]);
   });
 
   it("no key to the fallback, which gets the contact instead", async () => {

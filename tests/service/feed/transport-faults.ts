@@ -122,4 +122,14 @@ export const TRANSPORT_FAULTS: readonly FaultCase[] = [
       response.writeHead(307, { location: `http://127.0.0.1:${port}/v1/forecast?moved=yes` }).end();
     }
   }),
+  onForecast("redirects to another host", "refused: feed-redirected, check-address", (request, response) => {
+    if (request.url?.includes("moved=yes")) honestForecast(request, response);
+    else {
+      const { port } = request.socket.address() as AddressInfo;
+      response.writeHead(307, { location: `http://localhost:${port}/v1/forecast?moved=yes` }).end();
+    }
+  }),
+  onForecast("redirects to another port", "refused: feed-redirected, check-address", (_, response) => {
+    response.writeHead(302, { location: "http://127.0.0.1:9/v1/forecast" }).end();
+  }),
 ];
