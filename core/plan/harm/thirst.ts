@@ -1,3 +1,4 @@
+import type { GroupValues } from "../../plant/group.ts";
 import type { Course, HarmTally } from "./course.ts";
 import { refillFracNow } from "./refill-point.ts";
 
@@ -52,7 +53,13 @@ export function thirst(course: Course, into: HarmTally): void {
 }
 
 /** Days of drought that a plant stands as far as it rests. */
-export function standsDays({ values, rest }: Course["now"]): number {
+export function standsDays({
+  values,
+  rest,
+}: {
+  values: Pick<GroupValues, "leafy" | "dryDays">;
+  rest: { restingShareFrac: number };
+}): number {
   const times = values.leafy ? REST_STANDS_TIMES.leafy : REST_STANDS_TIMES.storing;
   return values.dryDays * (1 + (times - 1) * rest.restingShareFrac);
 }

@@ -34,7 +34,7 @@ export function cellOf(
     [isShielded ? 1 : 0, 1],
     [(Math.max(-0.5, usable) + 0.5) * WATER_CELLS * fineness, 32 * fineness],
     [layers * LAYER_CELLS * fineness, 8 * fineness],
-    [(state.dryDays / values.dryDays) * DRY_CELLS_PER_STRETCH * fineness, MOST * fineness],
+    [state.droughtShare * DRY_CELLS_PER_STRETCH * fineness, MOST * fineness],
     [(state.wetHours / values.wetBaseHours) * WET_CELLS_PER_STRETCH * fineness, MOST * fineness],
     [(state.coldNights / COLD_NIGHTS_PER_CELL) * fineness, MOST * fineness],
     [

@@ -28,7 +28,7 @@ export function settledState(
     shieldUntilHour: -1,
     upperMl: 0,
     lowerMl: 0,
-    dryDays: 0,
+    droughtShare: 0,
     wetHours: 0,
     coldNights: 0,
     roots: "undisturbed",

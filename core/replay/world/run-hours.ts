@@ -1,5 +1,5 @@
 import { harmOfHotHour, TENDER_BY_C } from "../../plan/harm/heat.ts";
-import { harmOfDrought, LEAST_BAND_FRAC } from "../../plan/harm/thirst.ts";
+import { harmOfDrought, LEAST_BAND_FRAC, standsDays } from "../../plan/harm/thirst.ts";
 import { harmOfWetHours, paceAt, RECOVERY_PER_HOUR } from "../../plan/harm/wet-roots.ts";
 import { careOfHour } from "./care-hour.ts";
 import { closeDay, ROOTS_BACK_DAYS } from "./close-day.ts";
@@ -111,15 +111,19 @@ function oneHour(
 function thirstOfHour(pot: WorldPot, state: WorldState): number {
   const left = (state.upperMl + state.lowerMl - pot.unusableMl) / pot.usableMl;
   if (left >= state.refillFrac) {
-    state.dryDays = 0;
+    state.droughtShare = 0;
     return 0;
   }
-  const { dryDays } = pot.known.values;
-  const before = state.dryDays;
+  const before = state.droughtShare;
   const band = Math.max(state.refillFrac, LEAST_BAND_FRAC);
   const dryness = Math.min(1, (state.refillFrac - left) / band);
-  state.dryDays = before + (dryness * dryness) / 24;
-  return harmOfDrought(state.dryDays / dryDays) - harmOfDrought(before / dryDays);
+  state.droughtShare = before + (dryness * dryness) / 24 / standsNow(pot, state);
+  return harmOfDrought(state.droughtShare) - harmOfDrought(before);
+}
+
+/** Days of drought that the plant stands, resting as it does today. */
+function standsNow({ known }: WorldPot, { restingFrac }: WorldState): number {
+  return standsDays({ values: known.values, rest: { restingShareFrac: restingFrac } });
 }
 
 function wetRootsOfHour(pot: WorldPot, state: WorldState, airC: number): number {

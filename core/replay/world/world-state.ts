@@ -9,8 +9,8 @@ export interface WorldState {
   shieldUntilHour: number;
   upperMl: number;
   lowerMl: number;
-  /** Without a break below the refill point, days; without air at the base, hours. */
-  dryDays: number;
+  /** Drought without a break, as a share of what the plant stands; hours without air at the base. */
+  droughtShare: number;
   wetHours: number;
   /** Fully wet nights at the group's limit. */
   coldNights: number;

@@ -103,6 +103,25 @@ describe("harm in the world is the planner's own, on what truly is", () => {
     expect(harm[TERM.thirst]).toBeCloseTo(tally.byDay[0]!, 9);
   });
 
+  it.each(["cactus-desert", "pelargonium"])(
+    "thirst, for a %s at rest, which stands more of it",
+    (groupId) => {
+      const season = steadySeason(groupId, { et0Mm: 0.2, rainMm: 0, tempC: 2 });
+      const [pot] = season.pots as [WorldPot];
+      const state = firstState(season, pot);
+      state.upperMl = pot.upperUnusableMl;
+      state.lowerMl = pot.lowerUnusableMl;
+      const { restingFrac: restingShareFrac } = state;
+      expect(restingShareFrac).toBeGreaterThan(0.5);
+      const { harm, waterMl, wetBase } = run(season, pot, state);
+      expect(state.restingFrac).toBeCloseTo(restingShareFrac, 9);
+      const tally = emptyTally(1, 1);
+      thirst(courseOf({ pot, restingShareFrac, waterMl, wetBase, season }), tally);
+      expect(tally.byDay[0]).toBeGreaterThan(0);
+      expect(harm[TERM.thirst]).toBeCloseTo(tally.byDay[0]!, 9);
+    },
+  );
+
   it("wet roots, for a pot that is rained on day after day", () => {
     const season = steadySeason("citrus", { et0Mm: 0.01, rainMm: 0.6, tempC: 22 });
     const [pot] = season.pots as [WorldPot];
