@@ -43,7 +43,7 @@ export type EntryBody =
   | { readonly kind: "leaf"; readonly state: "in-leaf" | "leafless" | "new-growth" }
   | { readonly kind: "trouble"; readonly sign: TroubleSign; readonly text?: string }
   | { readonly kind: "note"; readonly text: string }
-  | { readonly kind: "photo"; readonly ref: string }
+  | { readonly kind: "photo"; readonly ref: string; readonly text?: string }
   | { readonly kind: "gone"; readonly how: "died" | "given-away" | "other" }
   | { readonly kind: "rain-gauge"; readonly rainMm: number; readonly sinceUtcMs: number }
   | {

@@ -54,7 +54,7 @@ const aboutOnePot = [
   z.strictObject({ kind: z.literal("leaf"), state: z.enum(["in-leaf", "leafless", "new-growth"]) }),
   z.strictObject({ kind: z.literal("trouble"), sign: z.enum(SIGNS), text: words.optional() }),
   z.strictObject({ kind: z.literal("note"), text: words }),
-  z.strictObject({ kind: z.literal("photo"), ref: z.string().min(1).max(500) }),
+  z.strictObject({ kind: z.literal("photo"), ref: z.string().min(1).max(500), text: words.optional() }),
   z.strictObject({ kind: z.literal("gone"), how: z.enum(["died", "given-away", "other"]) }),
 ] as const;
 

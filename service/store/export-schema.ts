@@ -5,6 +5,7 @@ import { DayText, InstantMs } from "../case/instant.ts";
 import { JournalEntrySchema } from "../case/journal-schema.ts";
 import { SettingsSchema } from "../case/settings-schema.ts";
 import { WeatherSchema } from "../case/weather-schema.ts";
+import { photoSize } from "../photos/photo-name.ts";
 
 /** Plans were made by older programs too: only what places them is checked, so that no export is ever refused for them. */
 const PastPlanSchema = z
@@ -21,6 +22,12 @@ const PlanRowSchema = z.strictObject({
   plan: PastPlanSchema,
 });
 
+const PhotoSchema = z.strictObject({
+  id: z.string().refine((id) => photoSize(id) !== null, { params: { code: "not-a-photo" } }),
+  /** Every kept photo is WebP, which begins so; anything else was not kept by us. */
+  webp: z.base64().refine((text) => text.startsWith("UklGR"), { params: { code: "not-a-photo" } }),
+});
+
 const SiteExportSchema = z.strictObject({
   collection: CollectionSchema,
   settings: SettingsSchema,
@@ -31,6 +38,7 @@ const SiteExportSchema = z.strictObject({
   latestWeather: WeatherSchema.nullable().describe(
     "The newest forecast, so that a plan can be made at once.",
   ),
+  photos: z.array(PhotoSchema).optional().describe("Photos that entries refer to, in base64."),
   plans: z.array(PlanRowSchema).describe("Oldest first."),
 });
 

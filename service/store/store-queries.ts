@@ -10,6 +10,7 @@ import { type Documents, documents } from "./documents.ts";
 import { type JournalStore, journalStore } from "./journal-store.ts";
 import { type OutboxStore, outboxStore } from "./outbox-store.ts";
 import { type ChannelsStore, channelsStore, type PeopleStore, peopleStore } from "./people-store.ts";
+import { type PhotosStore, photosStore } from "./photos-store.ts";
 import { type PlansStore, plansStore } from "./plans-store.ts";
 import { type RunsStore, runsStore } from "./runs-store.ts";
 import { type SettingsStore, type SitesStore, settingsStore, sitesStore } from "./sites-store.ts";
@@ -27,6 +28,7 @@ export interface StoreQueries {
   readonly ownGroups: Documents<PlantGroup>;
   readonly settings: SettingsStore;
   readonly journal: JournalStore;
+  readonly photos: PhotosStore;
   readonly weather: WeatherStore;
   readonly plans: PlansStore;
   readonly outbox: OutboxStore;
@@ -54,6 +56,7 @@ export function storeQueries(db: Kysely<Tables>, now: () => number): StoreQuerie
     ownGroups: of<PlantGroup>("own_group", SHAPES.ownGroups.unwrap().element),
     settings: settingsStore(db, now),
     journal: journalStore(db),
+    photos: photosStore(db, now),
     weather: weatherStore(db),
     plans: plansStore(db),
     outbox: outboxStore(db),

@@ -25,6 +25,7 @@ export interface Tables {
     pot_id: string | null;
     body: string;
   };
+  photo: { site_id: string; id: string; added_utc_ms: number; bytes: Uint8Array };
   weather_pull: {
     id: Generated<number>;
     site_id: string;

@@ -68,6 +68,10 @@ async function exportSite(step: StoreQueries, site: Site): Promise<SiteExport> {
     journal: (await step.journal.list(site.id)).map(writtenEntry),
     pastWeather: writtenPast(await step.weather.past(site.id, Number.MIN_SAFE_INTEGER), latest),
     latestWeather: latest && writtenWeather(latest),
+    photos: (await step.photos.list(site.id)).map(({ id, bytes }) => ({
+      id,
+      webp: Buffer.from(bytes).toString("base64"),
+    })),
     plans: plans.reverse().map(({ kind, madeUtcMs, late, plan }) => ({
       kind,
       madeAt: instantText(madeUtcMs),
@@ -95,6 +99,8 @@ async function importSite(step: StoreQueries, given: ReadSite): Promise<void> {
   for (const group of collection.ownGroups ?? []) await step.ownGroups.put(site.id, group);
   await step.settings.put(site.id, settings);
   await step.journal.append(site.id, journal);
+  for (const { id, webp } of given.photos ?? [])
+    await step.photos.put(site.id, { id, bytes: Buffer.from(webp, "base64") });
   if (past) await step.weather.savePast(site.id, past);
   if (latest) await step.weather.save(site.id, latest);
   for (const { plan, kind, madeAt, late } of plans)

@@ -4,7 +4,11 @@ import type Database from "better-sqlite3";
  * Fills what each version added, in SQL as that version would have it: fill n goes with step n. A fill is never changed
  * once its step is released, so that old stores stay old.
  */
-export const FILLS: readonly ((raw: Database.Database) => void)[] = [fillVersion1, fillVersion2];
+export const FILLS: readonly ((raw: Database.Database) => void)[] = [
+  fillVersion1,
+  fillVersion2,
+  fillVersion3,
+];
 
 function fillVersion1(raw: Database.Database): void {
   raw.exec("INSERT INTO house VALUES ('id', '00ff')");
@@ -47,4 +51,8 @@ function fillVersion2(raw: Database.Database): void {
   raw.exec(
     `INSERT INTO outbox VALUES ('m3', 'yard', 1, 'mail-0123456789ab', 's', 'b', 1, 2, 'waiting', 0, 1, NULL, NULL, '{"html":""}')`,
   );
+}
+
+function fillVersion3(raw: Database.Database): void {
+  raw.exec("INSERT INTO photo VALUES ('yard', '0123456789abcdef0123456789abcdef-4x3', 5, x'52494646')");
 }

@@ -16,6 +16,7 @@ async function lively() {
     note("n1"),
     { id: "u1", atUtcMs: NOW, recordedUtcMs: NOW, body: { kind: "undo", ofEntryId: "n1" } },
   ]);
+  await store.photos.put("yard", { id: `${"0a".repeat(16)}-4x3`, bytes: Buffer.from("RIFF....WEBP") });
   const value = (name: string, hour: number) => (name === "rainMm" && hour === 2 ? Number.NaN : hour / 100);
   await store.weather.save("yard", someWeather({ memberCount: 2, value, fetchedUtcMs: NOW }));
   await store.plans.save(barePlan(), { kind: "morning", madeUtcMs: NOW, late: true });
@@ -26,6 +27,7 @@ async function everything(store: Awaited<ReturnType<typeof emptyStore>>, siteId:
   return {
     collection: await store.collection(siteId),
     settings: await store.settings.get(siteId),
+    photos: (await store.photos.list(siteId)).map(({ id, bytes }) => [id, Buffer.from(bytes).toString()]),
     journal: await store.journal.list(siteId),
     past: await store.weather.past(siteId, 0),
     latest: (await store.weather.latest(siteId))?.hours,
