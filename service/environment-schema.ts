@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { DEFAULT_FEED_SETTINGS } from "./feed/feed-settings.ts";
+import { isLocale } from "./words/is-locale.ts";
 
 // Messages here are problem codes; the lines that the owner reads stand in setting-faults.ts.
 
@@ -91,11 +92,3 @@ export const EnvironmentSchema = z.object({
 export type EnvironmentRead = z.output<typeof EnvironmentSchema>;
 
 export const SETTING_NAMES: readonly string[] = Object.keys(EnvironmentSchema.shape);
-
-function isLocale(text: string): boolean {
-  try {
-    return Intl.getCanonicalLocales(text).length === 1;
-  } catch {
-    return false;
-  }
-}

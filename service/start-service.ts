@@ -21,7 +21,7 @@ import { mailChannels } from "./notify/mail-channel.ts";
 import { holdAlone } from "./store/hold-alone.ts";
 import { openStore, type Store } from "./store/open-store.ts";
 import { BACKUP_FOLDER_NAME, LOCK_NAME, STORE_NAME } from "./store/store-names.ts";
-import { wordsFor } from "./words/words.ts";
+import { type HouseWords, houseWords } from "./words/house-words.ts";
 
 /** For the demo and tests: another clock, another feed, another place for what is printed. */
 export interface StartOptions {
@@ -64,7 +64,8 @@ export async function startService(
   try {
     const store = await openStore(join(settings.dataDir, STORE_NAME), { now: options.now });
     closing.push(() => store.close());
-    const parts = jobParts({ store, settings, options });
+    const words = houseWords((await store.choices.wordChoice()) ?? settings);
+    const parts = jobParts({ store, settings, options, words });
     closing.push(() => {
       for (const channel of parts.channels) channel.close?.();
     });
@@ -98,16 +99,18 @@ function jobParts({
   store,
   settings,
   options,
+  words,
 }: {
   store: Store;
   settings: ServiceSettings;
   options: StartOptions;
+  words: HouseWords;
 }): JobParts {
   const write = options.write ?? ((text: string) => void process.stdout.write(text));
   return {
     store,
     feed: settings.feed,
-    words: wordsFor(settings.locale, settings.units),
+    words,
     channels: settings.mail ? mailChannels(settings.mail) : [logChannel(write)],
     log: options.log ?? createLog({ level: settings.logLevel, secrets: secretsOf(settings) }),
     tally: newTally(),

@@ -5,7 +5,7 @@ import { briefOf } from "../brief/brief.ts";
 import { briefText } from "../brief/brief-text.ts";
 import { keptTiming } from "../jobs/kept-timing.ts";
 import { makePlanNow } from "../jobs/make-plan-now.ts";
-import { wordsFor } from "../words/words.ts";
+import { houseWords } from "../words/house-words.ts";
 import { type Kept, siteAsked, withKeptStore } from "./kept-store.ts";
 import { print, sayProblems } from "./output.ts";
 import { BAD_INPUT, DONE, type ExitCode, FAILED, type Verb } from "./verb.ts";
@@ -59,7 +59,7 @@ async function printPlan(plan: Plan): Promise<ExitCode> {
 }
 
 async function printBrief({ store, settings }: Kept, plan: Plan): Promise<ExitCode> {
-  const words = wordsFor(settings.locale, settings.units);
+  const words = houseWords((await store.choices.wordChoice()) ?? settings);
   const collection = await store.collection(plan.siteId);
   const timing = await keptTiming(store, { plan, briefAtHour: settings.briefAtHour });
   await print(briefText(briefOf({ plan, collection, words, timing })));

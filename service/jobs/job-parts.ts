@@ -5,14 +5,14 @@ import type { WeatherAnswer, WeatherAsk } from "../feed/weather-ask.ts";
 import type { Log } from "../log.ts";
 import type { Channel } from "../notify/channel.ts";
 import type { Store } from "../store/open-store.ts";
-import type { Words } from "../words/words.ts";
+import type { HouseWords } from "../words/house-words.ts";
 import type { Tally } from "./tally.ts";
 
 /** What the jobs work with; main and tests put it together. */
 export interface JobParts {
   readonly store: Store;
   readonly feed: FeedSettings;
-  readonly words: Words;
+  readonly words: HouseWords;
   readonly channels: readonly Channel[];
   readonly log: Log;
   readonly tally: Tally;

@@ -4,12 +4,13 @@ import { compress } from "hono/compress";
 import type { FeedSettings } from "../feed/feed-settings.ts";
 import type { NamedChannel } from "../notify/channel.ts";
 import type { Store } from "../store/open-store.ts";
-import { type Words, wordsFor } from "../words/words.ts";
+import { type HouseWords, houseWords } from "../words/house-words.ts";
 import { beginRoutes } from "./begin/begin-routes.tsx";
 import { fixedFiles } from "./fixed-files.ts";
 import { Frame, pageText } from "./frame.tsx";
 import { holidayRoutes } from "./holiday/holiday-routes.tsx";
 import { houseRoutes } from "./house/house-routes.tsx";
+import { wordsRoutes } from "./house/words-routes.tsx";
 import { correctRoutes } from "./journal/correct-routes.tsx";
 import { journalRoutes } from "./journal/journal-routes.tsx";
 import { componentRoutes } from "./mixes/component-routes.tsx";
@@ -32,7 +33,7 @@ export interface AppInput {
   /** The house holds an invented collection. */
   readonly demo?: boolean;
   /** English and metric when left out. */
-  readonly words?: Words;
+  readonly words?: HouseWords;
   /** When the morning brief is made; the setting's default when left out. */
   readonly briefAtHour?: number;
   readonly channels?: readonly NamedChannel[];
@@ -50,7 +51,7 @@ export function createApp(input: AppInput): Hono {
     feed: input.feed,
     now: input.now,
     demo: input.demo ?? false,
-    words: input.words ?? wordsFor("en", "metric"),
+    words: input.words ?? houseWords({ locale: "en", units: "metric" }),
     briefAtHour: input.briefAtHour ?? DEFAULT_BRIEF_AT_HOUR,
     channels: input.channels ?? [],
     replan: (siteId) => input.replan(siteId),
@@ -72,6 +73,7 @@ export function createApp(input: AppInput): Hono {
     journalRoutes,
     correctRoutes,
     houseRoutes,
+    wordsRoutes,
     statusRoutes,
     holidayRoutes,
   ])

@@ -77,11 +77,12 @@ export function Frame({ words, title, here, siteName, demo, madeAt, credit, chil
 }
 
 /** Sentences for the script, so that no word stands in it. */
-function Says({ words: { say }, madeAt }: { words: Words; madeAt: string | undefined }) {
+function Says({ words: { say, locale }, madeAt }: { words: Words; madeAt: string | undefined }) {
   return (
     <div
       id="says"
       hidden
+      data-locale={locale}
       data-kept={madeAt === undefined ? say("state.kept-page") : say("state.kept-page-of", { madeAt })}
       data-waiting={say("state.waiting")}
       data-waiting-one={say("state.waiting-one")}

@@ -1,7 +1,7 @@
 import type { FeedSettings } from "../feed/feed-settings.ts";
 import type { NamedChannel } from "../notify/channel.ts";
 import type { Store } from "../store/open-store.ts";
-import type { Words } from "../words/words.ts";
+import type { HouseWords } from "../words/house-words.ts";
 
 /** What every page needs from the world. */
 export interface PageContext {
@@ -10,7 +10,7 @@ export interface PageContext {
   readonly now: () => number;
   /** The house holds an invented collection; every page says so. */
   readonly demo: boolean;
-  readonly words: Words;
+  readonly words: HouseWords;
   /** Local clock at which the morning brief is made, hours from midnight. */
   readonly briefAtHour: number;
   /** The ways by which messages go out now. */

@@ -6,6 +6,7 @@ import type { PlantGroup } from "../../core/plant/group.ts";
 import type { Pot } from "../../core/pot/pot.ts";
 import type { Spot } from "../../core/site/spot.ts";
 import { CollectionSchema } from "../case/collection-schema.ts";
+import { type ChoicesStore, choicesStore } from "./choices-store.ts";
 import { type Documents, documents } from "./documents.ts";
 import { type JournalStore, journalStore } from "./journal-store.ts";
 import { type OutboxStore, outboxStore } from "./outbox-store.ts";
@@ -20,6 +21,7 @@ import type { Tables } from "./tables.ts";
 import { type WeatherStore, weatherStore } from "./weather-store.ts";
 
 export interface StoreQueries {
+  readonly choices: ChoicesStore;
   readonly sites: SitesStore;
   readonly spots: Documents<Spot>;
   readonly mixes: Documents<Mix>;
@@ -48,6 +50,7 @@ export function storeQueries(db: Kysely<Tables>, now: () => number): StoreQuerie
   const of = <T extends { readonly id: string }>(table: DocumentTable, schema: unknown) =>
     documents<T>(db, { table, schema: schema as never, now });
   const parts = {
+    choices: choicesStore(db),
     sites: sitesStore(db, now),
     spots: of<Spot>("spot", SHAPES.spots.element),
     mixes: of<Mix>("mix", SHAPES.mixes.element),

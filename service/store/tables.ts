@@ -9,6 +9,7 @@ interface DocumentTable {
 }
 
 export interface Tables {
+  house: { name: string; value: string };
   site: { id: string; document: string; updated_utc_ms: number };
   spot: DocumentTable;
   mix: DocumentTable;

@@ -1,13 +1,37 @@
 import type { CalendarDay } from "../../core/site/site.ts";
 import { dateFormat } from "./formatters.ts";
 
-/** "14:00", or "2:00 pm" where that is the custom. */
-export function clockText(utcMs: number, zone: string, locale: string): string {
-  const hour = usesHalfDays(locale) ? "numeric" : "2-digit";
-  return dateFormat(locale, { timeZone: zone, hour, minute: "2-digit" }).format(utcMs);
+/** An hour of the day as its region writes it; the catalogue puts the parts in order. */
+export interface Clock {
+  /** "14:00", or "2:00" where the day has two halves. */
+  readonly hour: string;
+  /** "pm"; null where the day has 24 hours. */
+  readonly half: string | null;
+  /** The time of the day in words, e.g. "in the afternoon"; empty where the day has 24 hours. */
+  readonly partOfDay: string;
 }
 
-function usesHalfDays(locale: string): boolean {
+export function clockOf(utcMs: number, zone: string, locale: string): Clock {
+  const at = { timeZone: zone, minute: "2-digit" } as const;
+  if (!usesHalfDays(locale))
+    return {
+      hour: dateFormat(locale, { ...at, hour: "2-digit" }).format(utcMs),
+      half: null,
+      partOfDay: "",
+    };
+  const parts = dateFormat(locale, { ...at, hour: "numeric" }).formatToParts(utcMs);
+  const inWords = dateFormat(locale, { ...at, hour: "numeric", dayPeriod: "short" }).formatToParts(utcMs);
+  const dayPeriod = (of: Intl.DateTimeFormatPart[]) => of.find(({ type }) => type === "dayPeriod")?.value;
+  const number = (wanted: string) => parts.find(({ type }) => type === wanted)?.value ?? "";
+  const separator = parts[parts.findIndex(({ type }) => type === "minute") - 1]?.value ?? ":";
+  return {
+    hour: `${number("hour")}${separator}${number("minute")}`,
+    half: dayPeriod(parts) ?? "",
+    partOfDay: dayPeriod(inWords) ?? "",
+  };
+}
+
+export function usesHalfDays(locale: string): boolean {
   return dateFormat(locale, { hour: "numeric" }).resolvedOptions().hour12 === true;
 }
 

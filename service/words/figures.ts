@@ -1,4 +1,4 @@
-import { numberFormat } from "./formatters.ts";
+import { gapBeforePercent, numberFormat } from "./formatters.ts";
 import type { Figure, Units } from "./units.ts";
 
 interface Measure {
@@ -51,25 +51,36 @@ function measureOf(name: string): Measure | undefined {
   return MEASURES.find(({ suffix }) => name.endsWith(suffix) && name !== suffix);
 }
 
+/** How figures are written: measures, numerals, and the names of units. */
+interface FigureManner {
+  readonly units: Units;
+  readonly locale: string;
+  /** A unit such as "ml" as the language writes it. */
+  unitText(unit: string): string;
+}
+
 /**
  * A value as number and unit in the grower's measures, by the unit at the end of its name.
  * Undefined when the name carries no measure, or the value is not finite.
  */
 export function figureOf(
   named: { name: string; value: number },
-  units: Units,
-  locale: string,
+  { units, locale, unitText }: FigureManner,
 ): Figure | undefined {
   const measure = measureOf(named.name);
   if (!measure || !Number.isFinite(named.value)) return undefined;
   const { value, digits, unit } = measure[units](named.value);
   // Adding zero turns -0 into 0, which would print as "-0".
   const rounded = Number(value.toFixed(digits)) + 0;
-  const number = numberFormat(locale, digits).format(rounded);
-  return { number: number.replace("-", "−"), unit };
+  const number = numberFormat(locale, { mostDigits: digits }).format(rounded);
+  return {
+    number: number.replace("-", "−"),
+    unit: unitText(unit),
+    gap: unit === "%" ? gapBeforePercent(locale) : "\u00a0",
+  };
 }
 
-/** The figure in running text: percent close up, every other unit after a space that does not break. */
-export function figureText({ number, unit }: Figure): string {
-  return unit === "%" ? `${number}%` : `${number}\u00a0${unit}`;
+/** The figure in running text, its parts held together. */
+export function figureText({ number, unit, gap }: Figure): string {
+  return `${number}${gap}${unit}`;
 }

@@ -5,4 +5,6 @@ export type Units = "metric" | "us";
 export interface Figure {
   readonly number: string;
   readonly unit: string;
+  /** What stands between the two in running text. */
+  readonly gap: string;
 }

@@ -1,16 +1,21 @@
 import { IntlMessageFormat, MissingValueError } from "intl-messageformat";
 import { calendarDay } from "../../core/site/local-days.ts";
 import type { CalendarDay } from "../../core/site/site.ts";
-import { clockText, daysBetween, dayText, weekdayText } from "./clock.ts";
+import { type Clock, clockOf, daysBetween, dayText, weekdayText } from "./clock.ts";
 import { EN, type MessageKey } from "./en.ts";
 import { figureOf, figureText } from "./figures.ts";
+import { numberFormat } from "./formatters.ts";
+import { CATALOGUES, type Catalogue, type Language, languageOf } from "./languages.ts";
+import { countedNames, startsWithDay } from "./message-shape.ts";
 import type { Figure, Units } from "./units.ts";
 
 export type Arguments = Readonly<Record<string, number | string | undefined>>;
 
 /** Everything that turns codes and numbers into words, for one language and one set of measures. */
 export interface Words {
-  readonly language: string;
+  readonly language: Language;
+  /** How figures, dates and hours are written: the locale asked for, or the usual one of the language. */
+  readonly locale: string;
   readonly units: Units;
   /** The sentence of a message. @throws RangeError when a figure that it names is missing. */
   say(key: MessageKey, args?: Arguments): string;
@@ -18,7 +23,10 @@ export interface Words {
   trySay(key: string, args?: Arguments): string | undefined;
   /** Number and unit apart, by the unit at the end of the name. */
   figure(name: string, value: number): Figure | undefined;
+  /** A plain number in the grower's numerals. */
+  number(value: number): string;
   clock(utcMs: number, zone: string): string;
+  /** A day as a heading has it: "Wednesday 12 May". */
   day(day: CalendarDay, width?: "long" | "short"): string;
   /** The weekday alone, shortened: "Wed". */
   weekday(day: CalendarDay): string;
@@ -28,40 +36,49 @@ export interface Words {
 }
 
 const ISO_DAY = /^\d{4}-\d{2}-\d{2}$/;
+const known = new Map<string, Words>();
 
-/** One catalogue a language; a language without one falls back to English, sentence by sentence never mixed. */
-const CATALOGUES: Readonly<Record<string, Readonly<Record<MessageKey, string>>>> = { en: EN };
-
-/** Words for a locale such as "en" and the grower's measures. */
+/** Words for a locale such as "en" or "bn-IN-u-nu-latn" and the grower's measures. */
 export function wordsFor(locale: string, units: Units): Words {
-  const language = new Intl.Locale(locale).language;
-  const catalogue = CATALOGUES[language] ?? EN;
-  const format = formatLocale(locale, units);
-  const lists = new Intl.ListFormat(format, { type: "conjunction" });
-  const messages = new Map<string, IntlMessageFormat>();
-  const messageOf = (key: string): IntlMessageFormat | undefined => {
-    const text = catalogue[key as MessageKey];
-    if (text === undefined) return undefined;
-    const message = messages.get(key) ?? new IntlMessageFormat(text, format, undefined, { ignoreTag: true });
-    messages.set(key, message);
-    return message;
-  };
-  const spoken = (args: Arguments): Record<string, unknown> =>
-    Object.fromEntries(Object.entries(args).map(([name, value]) => [name, argumentText(name, value)]));
-  const argumentText = (name: string, value: number | string | undefined): unknown => {
+  const key = `${units} ${locale}`;
+  const words = known.get(key) ?? newWords(locale, units);
+  known.set(key, words);
+  return words;
+}
+
+interface Message {
+  readonly format: IntlMessageFormat;
+  /** Arguments that are counted in words and must stay numbers. */
+  readonly counted: ReadonlySet<string>;
+  readonly startsWithDay: boolean;
+}
+
+function newWords(asked: string, units: Units): Words {
+  const language = languageOf(asked);
+  const locale = formatLocale(asked, units);
+  const messages = messagesOf(CATALOGUES[language], locale);
+  const lists = new Intl.ListFormat(locale, { type: "conjunction" });
+  const unitText = (unit: string): string => trySay(`unit.${unit}`) ?? unit;
+  const figure = (name: string, value: number): Figure | undefined =>
+    figureOf({ name, value }, { units, locale, unitText });
+  const argumentText = (name: string, value: number | string | undefined, message: Message): unknown => {
     if (typeof value === "string" && name.endsWith("Day") && ISO_DAY.test(value))
-      return dayText(value as CalendarDay, format);
+      return dayText(value as CalendarDay, locale);
     if (typeof value !== "number") return value;
     if (!Number.isFinite(value)) return undefined;
-    const figure = figureOf({ name, value }, units, format);
-    return figure ? figureText(figure) : value;
+    const found = figure(name, value);
+    if (found) return figureText(found);
+    return message.counted.has(name) ? value : plainNumber(value, locale);
   };
   const trySay = (key: string, args: Arguments = {}): string | undefined => {
-    const message = messageOf(key);
+    const message = messages(key);
     if (!message) return undefined;
     try {
-      const given = Object.entries(spoken(args)).filter(([, value]) => value !== undefined);
-      return String(message.format(Object.fromEntries(given) as Record<string, string>));
+      const given = Object.entries(args)
+        .map(([name, value]) => [name, argumentText(name, value, message)] as const)
+        .filter(([, value]) => value !== undefined);
+      const text = String(message.format.format(Object.fromEntries(given) as Record<string, string>));
+      return message.startsWithDay ? capitalised(text, locale) : text;
     } catch (error) {
       if (error instanceof MissingValueError) return undefined;
       throw error;
@@ -72,32 +89,66 @@ export function wordsFor(locale: string, units: Units): Words {
     if (sentence === undefined) throw new RangeError(`message ${key} lacks a figure that it names`);
     return sentence;
   };
-  const whenText = (utcMs: number, at: { zone: string; today: CalendarDay }): string => {
-    const day = calendarDay(utcMs, at.zone);
-    const clock = clockText(utcMs, at.zone, format);
-    const ahead = daysBetween(at.today, day);
-    if (ahead === 0) return clock;
-    if (ahead === 1) return say("when.tomorrow", { clock });
-    return say("when.day", { clock, onDay: day });
+  const clock = (utcMs: number, zone: string): string => clockText(clockOf(utcMs, zone, locale), say);
+  const when = (utcMs: number, { zone, today }: { zone: string; today: CalendarDay }): string => {
+    const day = calendarDay(utcMs, zone);
+    const ahead = daysBetween(today, day);
+    if (ahead === 0) return clock(utcMs, zone);
+    if (ahead === 1) return say("when.tomorrow", { clock: clock(utcMs, zone) });
+    return say("when.day", { clock: clock(utcMs, zone), onDay: day });
   };
   return {
     language,
+    locale,
     units,
     trySay,
     say,
-    figure: (name, value) => figureOf({ name, value }, units, format),
-    clock: (utcMs, zone) => clockText(utcMs, zone, format),
-    day: (day, width) => dayText(day, format, width),
-    weekday: (day) => weekdayText(day, format),
-    when: (utcMs, at) => whenText(utcMs, at),
+    figure,
+    number: (value) => plainNumber(value, locale),
+    clock,
+    day: (day, width) => capitalised(dayText(day, locale, width), locale),
+    weekday: (day) => weekdayText(day, locale),
+    when,
     list: (items) => lists.format(items),
   };
 }
 
+/** Messages of a catalogue, each parsed when it is first said. */
+function messagesOf(catalogue: Catalogue, locale: string): (key: string) => Message | undefined {
+  const parsed = new Map<string, Message>();
+  return (key) => {
+    const text = catalogue[key as MessageKey] ?? EN[key as MessageKey];
+    if (text === undefined) return undefined;
+    const message = parsed.get(key) ?? parsedMessage(text, locale);
+    parsed.set(key, message);
+    return message;
+  };
+}
+
+function parsedMessage(text: string, locale: string): Message {
+  const format = new IntlMessageFormat(text, locale, undefined, { ignoreTag: true });
+  const shape = format.getAst();
+  return { format, counted: countedNames(shape), startsWithDay: startsWithDay(shape) };
+}
+
+function clockText(clock: Clock, say: Words["say"]): string {
+  return clock.half === null ? clock.hour : say("clock.half-day", { ...clock, half: clock.half });
+}
+
+/** Years and counts in the grower's numerals, without marks between thousands. */
+function plainNumber(value: number, locale: string): string {
+  return numberFormat(locale, { mostDigits: 3, grouped: false }).format(value);
+}
+
+/** Some languages write days small; at the head of a line they begin with a capital as everything does. */
+function capitalised(text: string, locale: string): string {
+  return text.charAt(0).toLocaleUpperCase(locale) + text.slice(1);
+}
+
 /** Hours and dates follow the region; English without one has two customs, and the measures tell which. */
-function formatLocale(locale: string, units: Units): string {
-  const { language, region } = new Intl.Locale(locale);
-  if (!CATALOGUES[language]) return formatLocale("en", units);
-  if (language !== "en" || region !== undefined) return locale;
-  return units === "us" ? "en-US" : "en-GB";
+function formatLocale(asked: string, units: Units): string {
+  const { language, region } = new Intl.Locale(asked);
+  if (language !== languageOf(asked)) return formatLocale("en", units);
+  if (language !== "en" || region !== undefined) return asked;
+  return new Intl.Locale(asked, { region: units === "us" ? "US" : "GB" }).toString();
 }

@@ -11,7 +11,7 @@ import type { JobParts } from "../../service/jobs/job-parts.ts";
 import { newTally } from "../../service/jobs/tally.ts";
 import { openStore, type Store } from "../../service/store/open-store.ts";
 import type { Message } from "../../service/store/outbox-store.ts";
-import { wordsFor } from "../../service/words/words.ts";
+import { houseWords } from "../../service/words/house-words.ts";
 import { barePlan } from "../service/store/bare-plan.ts";
 import { fill, site } from "../service/store/bench.ts";
 import { someWeather } from "../service/store/some-weather.ts";
@@ -114,7 +114,7 @@ function jobParts(store: Store, world: World): JobParts {
   return {
     store,
     feed: DEFAULT_FEED_SETTINGS,
-    words: wordsFor("en", "metric"),
+    words: houseWords({ locale: "en", units: "metric" }),
     channels: [{ name: "post", deliver: async (message) => deliver(world, message) }],
     log: {
       debug: quiet,

@@ -1,4 +1,5 @@
 import type { Child } from "hono/jsx";
+import { LANGUAGES, ownNameOf } from "../../words/languages.ts";
 import { Frame } from "../frame.tsx";
 import type { PageContext } from "../page-context.ts";
 import { BEGIN_STEPS, type BeginStep } from "./missing-step.ts";
@@ -22,6 +23,11 @@ export function BeginFrame({
       <p class="step">{say("begin.step", { step: BEGIN_STEPS.indexOf(step) + 1, stepCount })}</p>
       <h1>{say(`begin.${step}.title`)}</h1>
       <p class="lead">{say(`begin.${step}.text`)}</p>
+      {step === "site" && (
+        <p>
+          <a href="/house/words">{LANGUAGES.map(ownNameOf).join(", ")}</a>
+        </p>
+      )}
       {children}
     </Frame>
   );

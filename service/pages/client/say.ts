@@ -2,5 +2,5 @@
 export function say(name: string, count?: number): string {
   const sentences = document.getElementById("says")?.dataset ?? {};
   const sentence = (count === 1 ? sentences[`${name}One`] : undefined) ?? sentences[name] ?? "";
-  return count === undefined ? sentence : sentence.replace("#", String(count));
+  return count === undefined ? sentence : sentence.replace("#", count.toLocaleString(sentences.locale));
 }

@@ -260,7 +260,7 @@ function beside(atX: number, text: string): { x: number; "text-anchor": "start" 
 
 function figureText(words: Words, name: string, value: number): string {
   const figure = words.figure(name, value);
-  return figure ? `${figure.number} ${figure.unit}` : "";
+  return figure ? `${figure.number}${figure.gap}${figure.unit}` : "";
 }
 
 function px(value: number): number {

@@ -63,7 +63,7 @@ export function NumberField({ unit, ...props }: FieldProps & { unit?: string }) 
           autocomplete="off"
           {...describedBy(props)}
         />
-        {unit !== undefined && <span class="unit">{unit}</span>}
+        {unit !== undefined && <span class="unit">{props.form.words.trySay(`unit.${unit}`) ?? unit}</span>}
       </span>
     </Field>
   );

@@ -21,6 +21,17 @@ interface Limits {
   readonly whole?: boolean;
 }
 
+/** Where the digits of Devanagari and Bengali begin in Unicode. */
+const ZEROS = [0x966, 0x9e6];
+
+/** Digits as a grower's keyboard writes them. */
+function inLatinDigits(text: string): string {
+  return text.replace(/[\u0966-\u096f\u09e6-\u09ef]/g, (digit) => {
+    const code = digit.charCodeAt(0);
+    return String(code - ZEROS.findLast((zero) => zero <= code)!);
+  });
+}
+
 /** A number as typed, with a point or a comma; empty is undefined. */
 export const maybeNumber = (limits: Limits) =>
   z
@@ -28,8 +39,9 @@ export const maybeNumber = (limits: Limits) =>
     .trim()
     .transform((text, context): number | undefined => {
       if (text === "") return undefined;
-      const value = /^[+-−]?\d*([.,]\d+)?$/.test(text)
-        ? Number(text.replace(",", ".").replace("−", "-"))
+      const digits = inLatinDigits(text);
+      const value = /^[+-−]?\d*([.,]\d+)?$/.test(digits)
+        ? Number(digits.replace(",", ".").replace("−", "-"))
         : Number.NaN;
       const code = faultOf(value, limits);
       if (code === null) return value;

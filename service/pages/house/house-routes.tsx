@@ -64,6 +64,9 @@ async function housePage(context: PageContext, now: SiteNow, asked: Asked): Prom
       <p>
         <a href="/house/status">{say("status.title")}</a>
       </p>
+      <p>
+        <a href="/house/words">{say("house.words")}</a>
+      </p>
       <section>
         <h2>{say("house.place")}</h2>
         <PlaceFields form={formFor("site", asked, { context, typed: typedOfSite(now) })} />

@@ -6,7 +6,7 @@ import { noteBad, noteGood } from "../../../service/feed/line-outcome.ts";
 import type { WeatherAnswer, WeatherAsk } from "../../../service/feed/weather-ask.ts";
 import type { JobParts } from "../../../service/jobs/job-parts.ts";
 import { newTally } from "../../../service/jobs/tally.ts";
-import { wordsFor } from "../../../service/words/words.ts";
+import { houseWords } from "../../../service/words/house-words.ts";
 import { barePlan } from "../store/bare-plan.ts";
 import { fill } from "../store/bench.ts";
 import { someWeather } from "../store/some-weather.ts";
@@ -28,7 +28,7 @@ export async function house(over: Partial<JobParts> = {}) {
   const parts: JobParts = {
     store,
     feed: DEFAULT_FEED_SETTINGS,
-    words: wordsFor("en", "metric"),
+    words: houseWords({ locale: "en", units: "metric" }),
     channels: [
       {
         name: "post",

@@ -15,7 +15,7 @@ const KEYS = Object.keys(EN);
 const SERVICE = join(import.meta.dirname, "../../../service");
 
 const sources = readdirSync(SERVICE, { recursive: true, encoding: "utf8" })
-  .filter((file) => /\.tsx?$/.test(file) && !file.startsWith("words/en"))
+  .filter((file) => /\.tsx?$/.test(file) && !/^words\/(en|es|bn|hi)\.ts$/.test(file))
   .map((file) => readFileSync(join(SERVICE, file), "utf8"))
   .join("\n");
 

@@ -1,8 +1,14 @@
 import { expect, it } from "vitest";
 import { figureOf, figureText } from "../../../service/words/figures.ts";
 
+const manner = (units: "metric" | "us") => ({
+  units,
+  locale: units === "us" ? "en-US" : "en-GB",
+  unitText: (unit: string) => unit,
+});
+
 const text = (name: string, value: number, units: "metric" | "us" = "metric") => {
-  const figure = figureOf({ name, value }, units, units === "us" ? "en-US" : "en-GB");
+  const figure = figureOf({ name, value }, manner(units));
   return figure && figureText(figure).replaceAll("\u00a0", " ");
 };
 
