@@ -33,7 +33,8 @@ export function lossRows(tank: TankColumns): Float64Array {
   for (let k = 0; k < tank.size; k++) {
     const row = k * ROW;
     const surfaceMost = tank.surfaceMostMl[k]!;
-    const sorption = tank.sorptionMl2PerH[k]!;
+    // Beyond this a thimble of a surface would give, within the hour, more than it holds.
+    const sorption = Math.min(tank.sorptionMl2PerH[k]!, 0.75 * surfaceMost * surfaceMost);
     rows[row + CAPACITY] = tank.capacityMl[k]!;
     rows[row + WET_ABOVE] = tank.wetAboveMl[k]!;
     rows[row + SURFACE_MOST] = surfaceMost;
@@ -42,8 +43,10 @@ export function lossRows(tank: TankColumns): Float64Array {
     rows[row + SORPTION] = sorption;
     // Where the falling stage bends both forms give the same, so drying never jumps.
     rows[row + LATE_SHARE] = Math.sqrt(1 + (4 * sorption) / (surfaceMost * surfaceMost)) - 1;
-    // What rises from a full body to a dry surface is what the surface would draw when its last water goes.
-    rows[row + RISE] = sorption / (2 * surfaceMost);
+    // What rises from a full body to a dry surface is what the surface would draw when its last water goes, but in an
+    // hour never more than makes both equally dry: in a thimble of a pot it would overshoot and dry the body below air.
+    const evensOut = 1 / (1 / surfaceMost + 1 / tank.bodyMostMl[k]!);
+    rows[row + RISE] = Math.min(sorption / (2 * surfaceMost), evensOut);
     rows[row + BODY_MOST] = tank.bodyMostMl[k]!;
     rows[row + BODY_USABLE] = tank.bodyUsableMl[k]!;
     rows[row + WALL_PER_MM] = tank.wallPerMm[k]!;
