@@ -10,7 +10,6 @@ import {
   type UNITS,
 } from "./environment-schema.ts";
 import type { FeedSettings } from "./feed/feed-settings.ts";
-import { isLoopbackHost } from "./loopback.ts";
 
 export interface MailSettings {
   /** smtp:// or smtps://, with user and password where the server wants them. */
@@ -25,7 +24,11 @@ export interface ServiceSettings {
   readonly port: number;
   /** The name under which a proxy in front of the house is called. */
   readonly publicHost: string | null;
-  /** Asked of every visitor; null only while listening on this machine alone. */
+  /** Addresses or ranges of the proxies whose X-Forwarded fields are believed. */
+  readonly trustedProxies: readonly string[];
+  /** Path under which a proxy shows the house; empty at the root. */
+  readonly basePath: string;
+  /** The owner's passphrase by setting; else one is chosen on the pages before anybody but this machine is let in. */
   readonly passphrase: string | null;
   readonly feed: FeedSettings;
   readonly mail: MailSettings | null;
@@ -77,6 +80,8 @@ function settingsOf(read: EnvironmentRead): ServiceSettings {
     host: read.LEEBENCH_HOST,
     port: read.LEEBENCH_PORT,
     publicHost: read.LEEBENCH_PUBLIC_HOST ?? null,
+    trustedProxies: read.LEEBENCH_TRUSTED_PROXIES ?? [],
+    basePath: read.LEEBENCH_BASE_PATH ?? "",
     passphrase: read.LEEBENCH_PASSPHRASE ?? null,
     feed: feedOf(read),
     mail: mailOf(read),
@@ -145,8 +150,5 @@ function problemsAcross(given: Environment): Problem[] {
   const missing = mail.filter((name) => given[name] === undefined);
   if (missing.length > 0 && missing.length < mail.length)
     problems.push(...missing.map((name) => ({ code: "mail-setting-missing", path: [name] })));
-  const host = given.LEEBENCH_HOST;
-  if (host !== undefined && !isLoopbackHost(host) && given.LEEBENCH_PASSPHRASE === undefined)
-    problems.push({ code: "passphrase-missing", path: ["LEEBENCH_PASSPHRASE"], data: { host } });
   return problems;
 }

@@ -1,3 +1,4 @@
+import { isIP } from "node:net";
 import { z } from "zod";
 import { DEFAULT_FEED_SETTINGS } from "./feed/feed-settings.ts";
 import { isLocale } from "./words/is-locale.ts";
@@ -57,6 +58,16 @@ export const EnvironmentSchema = z.object({
     .string()
     .regex(/^[A-Za-z0-9.-]+$/, "setting-not-a-host")
     .optional(),
+  LEEBENCH_TRUSTED_PROXIES: z
+    .string()
+    .transform((text) => text.split(",").map((part) => part.trim()))
+    .refine((ranges) => ranges.every(isRange), { error: "setting-not-a-range" })
+    .optional(),
+  LEEBENCH_BASE_PATH: z
+    .string()
+    .transform((text) => text.replace(/\/+$/, ""))
+    .refine((path) => /^(\/[A-Za-z0-9_~-][\w.~-]*)*$/.test(path), { error: "setting-not-a-path" })
+    .optional(),
   LEEBENCH_PASSPHRASE: z.string().min(PASSPHRASE_LEAST_CHARS, "passphrase-too-short").optional(),
   LEEBENCH_FEED_URL: baseUrl("http:", "https:"),
   LEEBENCH_ENSEMBLE_URL: baseUrl("http:", "https:"),
@@ -92,3 +103,10 @@ export const EnvironmentSchema = z.object({
 export type EnvironmentRead = z.output<typeof EnvironmentSchema>;
 
 export const SETTING_NAMES: readonly string[] = Object.keys(EnvironmentSchema.shape);
+
+/** An address, or one with the number of its leading bits that count (RFC 4632). */
+function isRange(text: string): boolean {
+  const [address = "", bits = "0", ...more] = text.split("/");
+  const most = { 0: -1, 4: 32, 6: 128 }[isIP(address)] ?? -1;
+  return more.length === 0 && /^\d{1,3}$/.test(bits) && Number(bits) <= most;
+}

@@ -25,9 +25,9 @@ const SENTENCES: Readonly<Record<string, (data: Data, name: string) => string>> 
   "passphrase-too-short": () => `too short. Give at least ${PASSPHRASE_LEAST_CHARS} characters.`,
   "mail-setting-missing": () =>
     "missing. Mail needs LEEBENCH_SMTP_URL, LEEBENCH_MAIL_FROM and LEEBENCH_MAIL_TO: set all three, or none.",
-  "passphrase-missing": ({ host }) =>
-    `missing. Listening on ${host} would open the notes to the network. Set a passphrase of at least ` +
-    `${PASSPHRASE_LEAST_CHARS} characters, or leave LEEBENCH_HOST at 127.0.0.1.`,
+  "setting-not-a-range": () =>
+    "not addresses. Give addresses or ranges such as 172.18.0.0/16, several separated by commas.",
+  "setting-not-a-path": () => "not a path. Give one that begins with a slash, such as /bench.",
 };
 
 function sentence(problem: Problem): string {

@@ -3,6 +3,7 @@ import { join } from "node:path";
 import type { Hono } from "hono";
 import type { Plan } from "../core/plan/plan.ts";
 import type { Outcome } from "../core/problem.ts";
+import { isWithinReach, newDoor } from "./access/door.ts";
 import type { PlanInput } from "./case/plan-input.ts";
 import type { ServiceSettings } from "./config.ts";
 import { fetchWeather } from "./feed/fetch-weather.ts";
@@ -88,7 +89,10 @@ async function run(start: {
   const heartbeat = startHeartbeat(parts, { beating: options.beating ?? true });
   closing.push(() => heartbeat.stop());
   const replan = sharedRuns((siteId) => replanNow(parts, siteId));
-  const app = houseApp({ ...start, replan });
+  const { store, now } = parts;
+  const door = newDoor({ store, settings, now, tell: writer(options) });
+  if (isWithinReach(settings)) await door.tellCode();
+  const app = houseApp({ ...start, door, replan });
   const listening = await listen(app, settings);
   closing.push(() => listening.close());
   if (options.beating ?? true) void heartbeat.beatNow();
@@ -106,7 +110,7 @@ function jobParts({
   options: StartOptions;
   words: HouseWords;
 }): JobParts {
-  const write = options.write ?? ((text: string) => void process.stdout.write(text));
+  const write = writer(options);
   return {
     store,
     feed: settings.feed,
@@ -125,6 +129,10 @@ function jobParts({
     fetchWeather: options.fetchWeather ?? fetchWeather,
     ...(options.plan ? { plan: options.plan } : {}),
   };
+}
+
+function writer({ write }: StartOptions): (text: string) => void {
+  return write ?? ((text) => void process.stdout.write(text));
 }
 
 function secretsOf({ passphrase, feed, mail }: ServiceSettings): string[] {

@@ -1,6 +1,4 @@
-import { Hono } from "hono";
-import { bodyLimit } from "hono/body-limit";
-import { compress } from "hono/compress";
+import { type Context, Hono } from "hono";
 import type { FeedSettings } from "../feed/feed-settings.ts";
 import type { NamedChannel } from "../notify/channel.ts";
 import type { Store } from "../store/open-store.ts";
@@ -20,7 +18,6 @@ import { PlainMessage } from "./plain-message.tsx";
 import { pasteRoutes } from "./pots/paste-routes.tsx";
 import { potsRoutes } from "./pots/pots-routes.tsx";
 import { readyPages } from "./ready-pages.ts";
-import { protectiveHeaders, sameOriginOnly } from "./security.ts";
 import { skyRoutes } from "./sky/sky-routes.tsx";
 import { spotsRoutes } from "./spots/spots-routes.tsx";
 import { statusRoutes } from "./status/status-routes.tsx";
@@ -42,11 +39,9 @@ export interface AppInput {
 }
 
 const DEFAULT_BRIEF_AT_HOUR = 5.5;
-const LONGEST_BODY_BYTES = 1024 * 1024;
 
-/** All pages as one value; whoever serves it listens, and tests ask it directly. */
-export function createApp(input: AppInput): Hono {
-  const context: PageContext = {
+export function pageContext(input: AppInput): PageContext {
+  return {
     store: input.store,
     feed: input.feed,
     now: input.now,
@@ -56,8 +51,12 @@ export function createApp(input: AppInput): Hono {
     channels: input.channels ?? [],
     replan: (siteId) => input.replan(siteId),
   };
+}
+
+/** All pages as one value; whoever serves it listens, and tests ask it directly. */
+export function createApp(input: AppInput): Hono {
+  const context = pageContext(input);
   const app = new Hono();
-  app.use(protectiveHeaders, sameOriginOnly, bodyLimit({ maxSize: LONGEST_BODY_BYTES }), compress());
   app.route("/", fixedFiles());
   app.use(readyPages(context));
   app.get("/away", (c) => c.html(pageText(<Away context={context} />)));
@@ -78,8 +77,13 @@ export function createApp(input: AppInput): Hono {
     holidayRoutes,
   ])
     app.route("/", routes(context));
-  app.notFound((c) => c.html(pageText(<NotFound context={context} />), 404));
+  app.notFound(missingPage(context));
   return app;
+}
+
+/** Said of every address that leads nowhere. */
+export function missingPage(context: PageContext): (c: Context) => Response | Promise<Response> {
+  return (c) => c.html(pageText(<NotFound context={context} />), 404);
 }
 
 /** Shown in place of a page that the device has not kept. */

@@ -3,14 +3,15 @@ import { PAGE_CODE, WORKER_CODE } from "./client-code.ts";
 import { ICON_SVG } from "./icon.ts";
 import { STYLE_ETAG, STYLE_TEXT } from "./style.ts";
 
+/** Addresses are beside the manifest's own, so that they hold under a path as well. */
 const MANIFEST = JSON.stringify({
   name: "Leebench",
   short_name: "Leebench",
-  start_url: "/",
+  start_url: "./",
   display: "standalone",
   background_color: "#faf7f1",
   theme_color: "#faf7f1",
-  icons: [{ src: "/icon.svg", sizes: "any", type: "image/svg+xml", purpose: "any" }],
+  icons: [{ src: "icon.svg", sizes: "any", type: "image/svg+xml", purpose: "any" }],
 });
 
 interface FixedFile {
@@ -24,7 +25,7 @@ const FILES: Readonly<Record<string, FixedFile>> = {
   "/app.js": { ...PAGE_CODE, type: "text/javascript; charset=utf-8" },
   "/worker.js": { ...WORKER_CODE, type: "text/javascript; charset=utf-8" },
   "/icon.svg": { text: ICON_SVG, type: "image/svg+xml", etag: '"icon-1"' },
-  "/app.webmanifest": { text: MANIFEST, type: "application/manifest+json", etag: '"manifest-1"' },
+  "/app.webmanifest": { text: MANIFEST, type: "application/manifest+json", etag: '"manifest-2"' },
 };
 
 /** Files that are the same for everybody; asked for again only to hear that they have not changed. */

@@ -6,6 +6,7 @@ import type { PlantGroup } from "../../core/plant/group.ts";
 import type { Pot } from "../../core/pot/pot.ts";
 import type { Spot } from "../../core/site/spot.ts";
 import { CollectionSchema } from "../case/collection-schema.ts";
+import { type AccountsStore, accountsStore } from "./accounts-store.ts";
 import { type ChoicesStore, choicesStore } from "./choices-store.ts";
 import { type Documents, documents } from "./documents.ts";
 import { type JournalStore, journalStore } from "./journal-store.ts";
@@ -14,10 +15,12 @@ import { type ChannelsStore, channelsStore, type PeopleStore, peopleStore } from
 import { type PhotosStore, photosStore } from "./photos-store.ts";
 import { type PlansStore, plansStore } from "./plans-store.ts";
 import { type RunsStore, runsStore } from "./runs-store.ts";
+import { type SessionsStore, sessionsStore } from "./sessions-store.ts";
 import { type SettingsStore, type SitesStore, settingsStore, sitesStore } from "./sites-store.ts";
 import { type StateStore, stateStore } from "./state-store.ts";
 import { StoreFault } from "./store-fault.ts";
 import type { Tables } from "./tables.ts";
+import { type TokensStore, tokensStore } from "./tokens-store.ts";
 import { type WeatherStore, weatherStore } from "./weather-store.ts";
 
 export interface StoreQueries {
@@ -39,6 +42,9 @@ export interface StoreQueries {
   readonly channels: ChannelsStore;
   readonly feedState: StateStore;
   readonly watchState: StateStore;
+  readonly accounts: AccountsStore;
+  readonly sessions: SessionsStore;
+  readonly tokens: TokensStore;
   /** @throws StoreFault when there is no such site */
   collection(siteId: string): Promise<Collection>;
 }
@@ -68,6 +74,9 @@ export function storeQueries(db: Kysely<Tables>, now: () => number): StoreQuerie
     channels: channelsStore(db, now),
     feedState: stateStore(db, "feed_state"),
     watchState: stateStore(db, "watch_state"),
+    accounts: accountsStore(db),
+    sessions: sessionsStore(db),
+    tokens: tokensStore(db),
   };
   return { ...parts, collection: (siteId) => collectionOf(parts, siteId) };
 }

@@ -96,6 +96,33 @@ export interface Tables {
   };
   feed_state: { site_id: string; document: string };
   watch_state: { site_id: string; document: string };
+  account: {
+    id: string;
+    name: string;
+    role: string;
+    passphrase: string | null;
+    code_digest: string | null;
+    code_ends_utc_ms: number | null;
+    created_utc_ms: number;
+  };
+  session: {
+    digest: string;
+    account_id: string;
+    stamp: string;
+    device: string;
+    created_utc_ms: number;
+    seen_utc_ms: number;
+  };
+  api_token: {
+    id: string;
+    digest: string;
+    name: string;
+    role: string;
+    created_utc_ms: number;
+    ends_utc_ms: number;
+    used_utc_ms: number | null;
+  };
+  kept_answer: { asker: string; key: string; request_digest: string; answer: string; made_utc_ms: number };
 }
 
 /** `morning` is the day's brief, `amendment` a change told in the day, `asked` was made because somebody wanted it. */

@@ -1,3 +1,5 @@
+import { BASE } from "./base.ts";
+
 interface UrlPolicy {
   createScriptURL(text: string): unknown;
 }
@@ -6,7 +8,7 @@ interface PolicyMaker {
   createPolicy(name: string, rules: { createScriptURL(text: string): string }): UrlPolicy;
 }
 
-const WORKER = "/worker.js";
+const WORKER = `${BASE}worker.js`;
 /** Pages of pots that the brief names, kept ahead for the walk without signal. Chosen by us. */
 const KEPT_AHEAD = 40;
 
@@ -36,8 +38,8 @@ function trusted(address: string): unknown {
 /** Pages that are worth reading on the walk: the shelf, and each pot that the brief names. */
 async function keepAhead(): Promise<void> {
   const wantsLess = (navigator as { connection?: { saveData?: boolean } }).connection?.saveData === true;
-  if (wantsLess || location.pathname !== "/") return;
+  if (wantsLess || location.pathname !== BASE) return;
   const links = [...document.querySelectorAll<HTMLAnchorElement>(".deed-head a")].map(({ href }) => href);
-  for (const address of ["/pots", ...new Set(links)].slice(0, KEPT_AHEAD))
+  for (const address of [`${BASE}pots`, ...new Set(links)].slice(0, KEPT_AHEAD))
     await fetch(address).catch(() => null);
 }

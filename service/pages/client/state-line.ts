@@ -1,8 +1,9 @@
+import { BASE } from "./base.ts";
 import { say } from "./say.ts";
 import { allWaiting } from "./waiting.ts";
 
 /** Answered by the server alone, never from the device's own store. */
-const ANY_ANSWER = "/healthz";
+const ANY_ANSWER = `${BASE}healthz`;
 
 /** Says below the head whether entries wait on this device, and how old the page is where there is no signal. */
 export async function showState(): Promise<void> {

@@ -1,3 +1,4 @@
+import { BASE } from "./base.ts";
 import { newId } from "./new-id.ts";
 import { say } from "./say.ts";
 import { showState } from "./state-line.ts";
@@ -5,6 +6,9 @@ import { keepWaiting, post, waitingForm } from "./waiting.ts";
 
 /** How long a tick can be taken back where it was made. */
 const BACK_MS = 10_000;
+
+/** Nobody is signed in any more; the tick waits until somebody is. */
+const SIGNED_OUT = 401;
 
 /** Ticks show at once and are sent behind; without signal they wait on the device. */
 export function instantTicks(): void {
@@ -15,7 +19,7 @@ export function instantTicks(): void {
     const deed = form.querySelector<HTMLInputElement>('input[name="deed"]')?.value ?? "";
     const row = rowOf(deed) ?? form.closest<HTMLElement>(".deed");
     if (row) markDone(row, deed);
-    void send("/done", new URLSearchParams({ deed }));
+    void send(`${BASE}done`, new URLSearchParams({ deed }));
     showNext();
   });
 }
@@ -23,7 +27,7 @@ export function instantTicks(): void {
 async function send(address: string, body: URLSearchParams): Promise<void> {
   const form = waitingForm(address, body);
   const answer = await post(form.address, form.body).catch(() => null);
-  if (answer === null || answer.status >= 500) await keepWaiting(form);
+  if (answer === null || answer.status >= 500 || answer.status === SIGNED_OUT) await keepWaiting(form);
   await showState();
 }
 
@@ -69,7 +73,7 @@ function markDone(row: HTMLElement, deed: string): void {
 function takeBack(at: { row: HTMLElement; form: HTMLFormElement; back: HTMLElement; deed: string }): void {
   const fields = new URLSearchParams(at.deed);
   const ofEntryId = fields.get("entryId") ?? "";
-  void send("/undo", new URLSearchParams({ entryId: `undo.${newId()}`, ofEntryId }));
+  void send(`${BASE}undo`, new URLSearchParams({ entryId: `undo.${newId()}`, ofEntryId }));
   fields.set("entryId", `tick.${fields.get("action")}.${newId()}`);
   const input = at.form.querySelector<HTMLInputElement>('input[name="deed"]');
   if (input) input.value = fields.toString();

@@ -1,3 +1,5 @@
+import { BASE } from "./base.ts";
+
 /** A form that could not be sent: where it goes and what it says, with the hour at which it was filled in. */
 export interface WaitingForm {
   /** What the form says, its own id included; the same form kept twice is one. */
@@ -6,7 +8,7 @@ export interface WaitingForm {
   readonly body: string;
 }
 
-const BASE = "leebench";
+const DATABASE = "leebench";
 const SHELF = "waiting";
 
 /** Keeps a form on this device until it can be sent. */
@@ -50,7 +52,7 @@ export async function sendWaiting(): Promise<number> {
 async function keptAsNote({ address, body }: WaitingForm): Promise<boolean> {
   const formId = new URLSearchParams(body).get("formId") ?? "late-form";
   const note = new URLSearchParams({ formId, address, text: body });
-  const answer = await post("/journal/late", note.toString()).catch(() => null);
+  const answer = await post(`${BASE}journal/late`, note.toString()).catch(() => null);
   return answer !== null && answer.status < 400;
 }
 
@@ -68,7 +70,7 @@ export async function post(address: string, body: string): Promise<{ status: num
 
 function inShelf<T>(mode: IDBTransactionMode, ask: (shelf: IDBObjectStore) => IDBRequest<T>): Promise<T> {
   return new Promise((resolve, reject) => {
-    const opening = indexedDB.open(BASE, 1);
+    const opening = indexedDB.open(DATABASE, 1);
     opening.onupgradeneeded = () => opening.result.createObjectStore(SHELF, { keyPath: "key" });
     opening.onerror = () => reject(opening.error);
     opening.onsuccess = () => {

@@ -24,7 +24,7 @@ export interface FieldProps {
 }
 
 interface InputProps extends FieldProps {
-  readonly type?: "text" | "date" | "search" | "time";
+  readonly type?: "text" | "date" | "search" | "time" | "password";
   readonly list?: string;
   readonly autocomplete?: string;
   readonly max?: string;

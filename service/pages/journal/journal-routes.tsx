@@ -64,7 +64,7 @@ function lateNote(typed: Typed, { now, context }: { now: SiteNow; context: PageC
   const fields = [...sent]
     .filter(([name]) => !FORM_ONLY.has(name))
     .map(([name, value]) => `${name} ${value}`);
-  const potId = /^\/pots\/([^/]+)\/log$/.exec(typed.address ?? "")?.[1];
+  const potId = /\/pots\/([^/]+)\/log$/.exec(typed.address ?? "")?.[1];
   const known = now.collection.pots.some(({ id }) => id === potId);
   return {
     id: idOfEntry(typed),

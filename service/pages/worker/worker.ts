@@ -1,10 +1,11 @@
+import { BASE } from "../client/base.ts";
 import { keepWaiting, sendWaiting, waitingForm } from "../client/waiting.ts";
 
 const worker = self as unknown as ServiceWorkerGlobalScope;
 
 /** Pages and what they need, as last seen. */
 const STORE = "pages";
-const FIRST = ["/", "/pots", "/style.css", "/app.js", "/icon.svg", "/away"];
+const FIRST = ["", "pots", "style.css", "app.js", "icon.svg", "away"].map((name) => BASE + name);
 /** After this long without an answer the kept page is shown; chosen by us for a weak signal. */
 const PATIENCE_MS = 6000;
 
@@ -18,7 +19,7 @@ worker.addEventListener("activate", (event) => event.waitUntil(worker.clients.cl
 worker.addEventListener("fetch", (event) => {
   const { request } = event;
   const url = new URL(request.url);
-  if (url.origin !== worker.location.origin || url.pathname === "/healthz") return;
+  if (url.origin !== worker.location.origin || url.pathname === `${BASE}healthz`) return;
   if (request.method === "GET") event.respondWith(freshOrKept(request));
   else if (request.method === "POST" && request.mode === "navigate")
     event.respondWith(sentOrWaiting(request));
@@ -53,17 +54,32 @@ function withPatience<T>(answer: Promise<T>): Promise<T> {
 }
 
 async function away(request: Request): Promise<Response> {
-  const page = request.mode === "navigate" ? await (await caches.open(STORE)).match("/away") : undefined;
+  const page =
+    request.mode === "navigate" ? await (await caches.open(STORE)).match(`${BASE}away`) : undefined;
   return page ?? Response.error();
 }
 
-/** A form sent without signal waits on the device; the page it came from is shown again and says so. */
+const SIGNED_OUT = 401;
+const ABOUT_ACCESS = /^(sign-in|sign-out|claim|house\/access)\b/;
+
+/**
+ * A form sent without signal waits on the device; the page it came from is shown again and says so. One sent after the
+ * session has ended waits as well, until somebody has signed in. Whoever comes next sees no kept page of who was before.
+ */
 async function sentOrWaiting(request: Request): Promise<Response> {
   const body = await request.clone().text();
+  const { pathname } = new URL(request.url);
+  const keep = () => keepWaiting(waitingForm(pathname, new URLSearchParams(body)));
+  // Passphrases and codes never stay on the device.
+  const mayWait = !ABOUT_ACCESS.test(pathname.slice(BASE.length));
   try {
-    return await fetch(request);
+    const answer = await fetch(request);
+    if (answer.status === SIGNED_OUT && mayWait) await keep();
+    if (!mayWait) await caches.delete(STORE);
+    return answer;
   } catch {
-    await keepWaiting(waitingForm(new URL(request.url).pathname, new URLSearchParams(body)));
-    return Response.redirect(request.referrer === "" ? "/" : request.referrer, 303);
+    if (!mayWait) return Response.error();
+    await keep();
+    return Response.redirect(request.referrer === "" ? BASE : request.referrer, 303);
   }
 }

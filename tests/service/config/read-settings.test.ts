@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { isWithinReach } from "../../../service/access/door.ts";
 import { readSettings } from "../../../service/config.ts";
 import { SETTING_DEFAULTS, SETTING_NAMES } from "../../../service/environment-schema.ts";
 import { settingFaultLines } from "../../../service/setting-faults.ts";
@@ -69,7 +70,8 @@ describe("settings from the environment", () => {
       LEEBENCH_FEED_URL: "ftp://host.example",
       LEEBENCH_BRIEF_AT: "noon",
       LEEBENCH_UNITS: "stone",
-      LEEBENCH_HOST: "0.0.0.0",
+      LEEBENCH_BASE_PATH: "bench",
+      LEEBENCH_TRUSTED_PROXIES: "10.0.0.0/33",
       LEEBENCH_MAIL_TO: "nobody",
       LEEBENCH_SMPT_URL: "smtp://host.example",
       LEEBENCH_WEATHER_KEEP_DAYS: "1",
@@ -77,9 +79,10 @@ describe("settings from the environment", () => {
     expect(faultsOf(env)).toEqual([
       "mail-setting-missing LEEBENCH_MAIL_FROM",
       "mail-setting-missing LEEBENCH_SMTP_URL",
-      "passphrase-missing LEEBENCH_PASSPHRASE",
       "setting-not-a-clock-time LEEBENCH_BRIEF_AT",
       "setting-not-a-mail-address LEEBENCH_MAIL_TO",
+      "setting-not-a-path LEEBENCH_BASE_PATH",
+      "setting-not-a-range LEEBENCH_TRUSTED_PROXIES",
       "setting-not-a-url LEEBENCH_FEED_URL",
       "setting-not-in-range LEEBENCH_PORT",
       "setting-not-in-range LEEBENCH_WEATHER_KEEP_DAYS",
@@ -120,25 +123,26 @@ describe("settings from the environment", () => {
 });
 
 describe("leaving this machine", () => {
-  const LONG_ENOUGH = "twelve chars";
-
-  it.each(["127.0.0.1", "127.8.9.10", "::1", "localhost", "LOCALHOST"])("%s needs no passphrase", (host) => {
-    expect(faultsOf({ LEEBENCH_HOST: host })).toEqual([]);
-  });
-
   // 0x7f.1 and the like are read differently by different systems, so they count as leaving.
   it.each([
-    "0.0.0.0",
-    "::",
-    "192.0.2.7",
-    "2001:db8::1",
-    "bench.example",
-    "128.0.0.1",
-    "0x7f.1",
-    "::ffff:192.0.2.7",
-  ])("%s is refused without one, and allowed with one", (host) => {
-    expect(faultsOf({ LEEBENCH_HOST: host })).toEqual(["passphrase-missing LEEBENCH_PASSPHRASE"]);
-    expect(faultsOf({ LEEBENCH_HOST: host, LEEBENCH_PASSPHRASE: LONG_ENOUGH })).toEqual([]);
+    ["127.0.0.1", false],
+    ["127.8.9.10", false],
+    ["::1", false],
+    ["LOCALHOST", false],
+    ["0.0.0.0", true],
+    ["::", true],
+    ["192.0.2.7", true],
+    ["2001:db8::1", true],
+    ["bench.example", true],
+    ["128.0.0.1", true],
+    ["0x7f.1", true],
+    ["::ffff:192.0.2.7", true],
+  ])("%s counts as within reach of others: %s", (host, isReached) => {
+    expect(isWithinReach(settingsOf({ LEEBENCH_HOST: host }))).toBe(isReached);
+  });
+
+  it("a proxy in front counts as well", () => {
+    expect(isWithinReach(settingsOf({ LEEBENCH_PUBLIC_HOST: "bench.example" }))).toBe(true);
   });
 
   it("a short passphrase is refused", () => {

@@ -1,5 +1,6 @@
 import { DEFAULT_FEED_SETTINGS, type FeedSettings } from "../../../service/feed/feed-settings.ts";
 import { createApp } from "../../../service/pages/app.tsx";
+import { asServed } from "./as-served.ts";
 import { postOf } from "./post-of.ts";
 import { type Stock, stockedStore } from "./stocked-store.ts";
 
@@ -9,12 +10,14 @@ export const NOW_UTC_MS = Date.parse("2027-05-12T05:00Z");
 export async function houseOf(stock: Stock = {}, feed: Partial<FeedSettings> = {}) {
   const store = await stockedStore(stock);
   const planned: string[] = [];
-  const app = createApp({
-    store,
-    feed: { ...DEFAULT_FEED_SETTINGS, ...feed },
-    now: () => NOW_UTC_MS,
-    replan: async (siteId) => planned.push(siteId),
-  });
+  const app = asServed(
+    createApp({
+      store,
+      feed: { ...DEFAULT_FEED_SETTINGS, ...feed },
+      now: () => NOW_UTC_MS,
+      replan: async (siteId) => planned.push(siteId),
+    }),
+  );
   const get = async (address: string) => {
     const answer = await app.request(address);
     return { status: answer.status, text: plain(await answer.text()) };

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { DEFAULT_FEED_SETTINGS } from "../../../service/feed/feed-settings.ts";
 import { createApp } from "../../../service/pages/app.tsx";
 import { collection as bare, plan } from "../brief/plan-builder.ts";
+import { asServed } from "./as-served.ts";
 import { postOf } from "./post-of.ts";
 import { stockedStore } from "./stocked-store.ts";
 
@@ -13,12 +14,14 @@ const mixes = [
 
 async function app(clock = { now: NOW }) {
   const store = await stockedStore({ collection: { ...bare, mixes }, plan: plan() });
-  return createApp({
-    store,
-    feed: DEFAULT_FEED_SETTINGS,
-    now: () => clock.now,
-    replan: async () => undefined,
-  });
+  return asServed(
+    createApp({
+      store,
+      feed: DEFAULT_FEED_SETTINGS,
+      now: () => clock.now,
+      replan: async () => undefined,
+    }),
+  );
 }
 
 const tick = { deed: "entryId=tick.water.0001&potId=lemon&action=water&waterMl=850" };

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { DEFAULT_FEED_SETTINGS } from "../../../service/feed/feed-settings.ts";
 import { createApp } from "../../../service/pages/app.tsx";
 import { collection, plan } from "../brief/plan-builder.ts";
+import { asServed } from "./as-served.ts";
 import { postOf } from "./post-of.ts";
 import { type Stock, stockedStore } from "./stocked-store.ts";
 
@@ -14,13 +15,15 @@ const full = { ...collection, mixes };
 async function appWith(given: { stock?: Stock; demo?: boolean; nowUtcMs?: number } = {}) {
   const store = await stockedStore(given.stock ?? { collection: full, plan: plan() });
   const planned: string[] = [];
-  const app = createApp({
-    store,
-    feed: DEFAULT_FEED_SETTINGS,
-    now: () => given.nowUtcMs ?? NOW,
-    ...(given.demo === undefined ? {} : { demo: given.demo }),
-    replan: async (siteId) => planned.push(siteId),
-  });
+  const app = asServed(
+    createApp({
+      store,
+      feed: DEFAULT_FEED_SETTINGS,
+      now: () => given.nowUtcMs ?? NOW,
+      ...(given.demo === undefined ? {} : { demo: given.demo }),
+      replan: async (siteId) => planned.push(siteId),
+    }),
+  );
   const entries = () => store.journal.list("quay");
   return { app, entries, planned };
 }
@@ -144,12 +147,14 @@ describe("a brief that cannot be made", () => {
       { code: "no-weather-yet", path: [] },
       { code: "feed-unknown-host", path: ["feed"], data: { next: "check-network" } },
     ];
-    const app = createApp({
-      store,
-      feed: DEFAULT_FEED_SETTINGS,
-      now: () => NOW,
-      replan: async () => ({ ok: false, problems }),
-    });
+    const app = asServed(
+      createApp({
+        store,
+        feed: DEFAULT_FEED_SETTINGS,
+        now: () => NOW,
+        replan: async () => ({ ok: false, problems }),
+      }),
+    );
     const answer = await app.request("/replan", postOf({}));
     const text = await answer.text();
     expect(answer.status).toBe(503);

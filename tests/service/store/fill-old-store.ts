@@ -8,6 +8,7 @@ export const FILLS: readonly ((raw: Database.Database) => void)[] = [
   fillVersion1,
   fillVersion2,
   fillVersion3,
+  fillVersion4,
 ];
 
 function fillVersion1(raw: Database.Database): void {
@@ -55,4 +56,14 @@ function fillVersion2(raw: Database.Database): void {
 
 function fillVersion3(raw: Database.Database): void {
   raw.exec("INSERT INTO photo VALUES ('yard', '0123456789abcdef0123456789abcdef-4x3', 5, x'52494646')");
+}
+
+function fillVersion4(raw: Database.Database): void {
+  raw.exec(
+    `INSERT INTO account VALUES ('owner', 'Mirren', 'owner', 'scrypt$15$8$3$c2FsdA$aGFzaA', NULL, NULL, 1),
+     ('a2', 'Tov', 'helper', NULL, '0a', 9, 1)`,
+  );
+  raw.exec("INSERT INTO session VALUES ('0b', 'owner', 's', 'a browser', 1, 2)");
+  raw.exec("INSERT INTO api_token VALUES ('t1', '0c', 'scales', 'helper', 1, 9, NULL)");
+  raw.exec(`INSERT INTO kept_answer VALUES ('t1', 'k', '0d', '{}', 1)`);
 }

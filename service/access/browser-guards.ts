@@ -1,4 +1,5 @@
 import type { MiddlewareHandler } from "hono";
+import { problemAnswer } from "../problem-answer.ts";
 
 /** Nothing from elsewhere, nothing inline, never in a frame. */
 const CONTENT_POLICY = [
@@ -22,13 +23,14 @@ const HEADERS: Readonly<Record<string, string>> = {
   "Referrer-Policy": "same-origin",
   "Cross-Origin-Opener-Policy": "same-origin",
   "Cross-Origin-Resource-Policy": "same-origin",
+  "X-Frame-Options": "DENY",
   "Permissions-Policy": "camera=(), geolocation=(), microphone=()",
 };
 
-/** Puts the protective headers on every answer. */
+/** Puts the protective headers on every answer, whoever made it. */
 export const protectiveHeaders: MiddlewareHandler = async (c, next) => {
-  for (const [name, value] of Object.entries(HEADERS)) c.header(name, value);
   await next();
+  for (const [name, value] of Object.entries(HEADERS)) c.res.headers.set(name, value);
 };
 
 const SAFE_METHODS = new Set(["GET", "HEAD", "OPTIONS"]);
@@ -36,10 +38,11 @@ const SAFE_METHODS = new Set(["GET", "HEAD", "OPTIONS"]);
 /** Refuses what another site's page sends in the grower's name. */
 export const sameOriginOnly: MiddlewareHandler = async (c, next) => {
   if (SAFE_METHODS.has(c.req.method) || isSameOrigin(c.req.raw)) return next();
-  return c.text(
-    "This was sent from another site's page and was not kept. Open the page here and send it again.",
-    403,
-  );
+  return problemAnswer(c, {
+    status: 403,
+    code: "from-another-site",
+    detail: "This was sent from another site's page and was not kept. Open the page here and send it again.",
+  });
 };
 
 /**

@@ -1,0 +1,177 @@
+import type { Problem } from "../../core/problem.ts";
+import { ProblemList, RadioField, TextField } from "../pages/forms/fields.tsx";
+import type { Typed } from "../pages/forms/form-problems.ts";
+import { Frame } from "../pages/frame.tsx";
+import type { Account } from "../store/accounts-store.ts";
+import type { Session } from "../store/sessions-store.ts";
+import type { Words } from "../words/words.ts";
+import type { AccessInput } from "./access-input.ts";
+import { dayText } from "./day-text.ts";
+import { OWNER_ID } from "./door.ts";
+import { TokensPart } from "./tokens-part.tsx";
+import type { Visitor } from "./visitor.ts";
+
+/** What the last form on the page brought about. */
+export interface Shown {
+  readonly form: "passphrase" | "people" | "tokens";
+  readonly typed: Typed;
+  readonly problems: readonly Problem[];
+  /** A token just made; shown this once. */
+  readonly token: string;
+  /** A one-time code just made; shown this once. */
+  readonly code: string;
+  readonly codeFor: string;
+}
+
+interface HouseAccess {
+  readonly input: AccessInput;
+  readonly visitor: Visitor;
+  readonly shown: Partial<Shown>;
+}
+
+/** Who may come in: own devices and passphrase for everybody, people and tokens for the owner. */
+export async function HouseAccessPage({ input, visitor, shown }: HouseAccess) {
+  const { words, demo, store } = input.context;
+  const { say } = words;
+  const [site] = await store.sites.list();
+  const sessions = visitor.kind === "session" ? await store.sessions.ofAccount(visitor.accountId) : [];
+  const people = (await store.accounts.list()).filter(({ id }) => id !== OWNER_ID);
+  const tokens = await store.tokens.list();
+  return (
+    <Frame words={words} title={say("access.title")} here="/house" siteName={site?.name} demo={demo}>
+      <h1>{say("access.title")}</h1>
+      {visitor.kind === "open" && (
+        <p class="lead">
+          {say("access.open")} <a href="/claim">{say("access.choose")}</a>
+        </p>
+      )}
+      {visitor.kind === "session" && (
+        <>
+          <OwnPart {...{ words, visitor, sessions }} />
+          <PassphrasePart words={words} shown={shown} />
+        </>
+      )}
+      {visitor.role === "owner" && visitor.kind !== "open" && (
+        <>
+          <PeoplePart words={words} people={people} shown={shown} />
+          <TokensPart words={words} tokens={tokens} shown={shown} nowUtcMs={input.context.now()} />
+        </>
+      )}
+    </Frame>
+  );
+}
+
+function OwnPart(props: {
+  words: Words;
+  visitor: Extract<Visitor, { kind: "session" }>;
+  sessions: readonly Session[];
+}) {
+  const { words, visitor, sessions } = props;
+  const { say } = words;
+  return (
+    <section>
+      <p class="lead">{say("access.you", { name: visitor.name, role: say(`role.${visitor.role}`) })}</p>
+      <form method="post" action="/sign-out" class="own">
+        <button type="submit">{say("access.sign-out")}</button>
+      </form>
+      <h2>{say("access.devices")}</h2>
+      <ul class="plain">
+        {sessions.map(({ digest, device, createdUtcMs }) => (
+          <li>
+            {say("access.device", { device: device === "" ? "?" : device, onDay: dayText(createdUtcMs) })}
+            {digest === visitor.digest && ` ${say("access.this-device")}`}
+          </li>
+        ))}
+      </ul>
+      <form method="post" action="/house/access/sign-out-everywhere" class="own">
+        <button type="submit" class="quiet">
+          {say("access.sign-out-everywhere")}
+        </button>
+      </form>
+    </section>
+  );
+}
+
+function PassphrasePart({ words, shown }: { words: Words; shown: Partial<Shown> }) {
+  const { say } = words;
+  const problems = shown.form === "passphrase" ? (shown.problems ?? []) : [];
+  const form = { typed: {}, problems, words, prefix: "own-" };
+  return (
+    <section>
+      <h2>{say("access.passphrase")}</h2>
+      <form method="post" action="/house/access/passphrase" class="own">
+        <ProblemList form={form} />
+        <TextField form={form} name="passphrase" type="password" label={say("field.passphrase")} />
+        <TextField
+          form={form}
+          name="fresh"
+          type="password"
+          label={say("field.new-passphrase")}
+          autocomplete="new-password"
+        />
+        <button type="submit">{say("access.change")}</button>
+      </form>
+    </section>
+  );
+}
+
+function PeoplePart(props: { words: Words; people: readonly Account[]; shown: Partial<Shown> }) {
+  const { words, people, shown } = props;
+  const { say } = words;
+  const isThis = shown.form === "people";
+  const typed = isThis ? (shown.typed ?? {}) : { mayDo: "helper" };
+  const form = { typed, problems: isThis ? (shown.problems ?? []) : [], words, prefix: "people-" };
+  return (
+    <section>
+      <h2>{say("access.people")}</h2>
+      {shown.code !== undefined && (
+        <p role="status">
+          {say("access.code", { name: shown.codeFor ?? "" })} <strong>{shown.code}</strong>
+        </p>
+      )}
+      <ul class="plain">
+        {people.map((person) => (
+          <PersonRow words={words} person={person} />
+        ))}
+      </ul>
+      <form method="post" action="/house/access/people">
+        <ProblemList form={form} />
+        <TextField form={form} name="name" label={say("field.person-name")} />
+        <RadioField
+          form={form}
+          name="mayDo"
+          label={say("field.mayDo")}
+          options={(["helper", "viewer"] as const).map((value) => ({ value, text: say(`role.${value}`) }))}
+        />
+        <button type="submit">{say("access.add-person")}</button>
+      </form>
+    </section>
+  );
+}
+
+function PersonRow({ words: { say }, person }: { words: Words; person: Account }) {
+  const { id, name, role, passphrase } = person;
+  return (
+    <li>
+      <p>
+        {say(passphrase === null ? "access.person-waiting" : "access.person", {
+          name,
+          role: say(`role.${role}`),
+        })}
+      </p>
+      <form method="post" action={`/house/access/people/${encodeURIComponent(id)}`}>
+        {(["code", "sign-out", "remove"] as const).map((deed) => (
+          <button
+            type="submit"
+            name="do"
+            value={deed}
+            class="quiet"
+            aria-label={say(`access.deed-label.${deed}`, { name })}
+          >
+            {say(`access.deed.${deed}`)}
+          </button>
+        ))}
+      </form>
+    </li>
+  );
+}

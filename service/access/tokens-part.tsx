@@ -1,0 +1,61 @@
+import { NumberField, ProblemList, RadioField, TextField } from "../pages/forms/fields.tsx";
+import type { ApiToken } from "../store/tokens-store.ts";
+import type { Words } from "../words/words.ts";
+import { dayText } from "./day-text.ts";
+import type { Shown } from "./house-access-page.tsx";
+import { ROLES } from "./roles.ts";
+
+/** Tokens for scripts: made with a role and an end, shown once, taken back at any time. */
+export function TokensPart(props: {
+  words: Words;
+  tokens: readonly ApiToken[];
+  shown: Partial<Shown>;
+  nowUtcMs: number;
+}) {
+  const { words, tokens, shown, nowUtcMs } = props;
+  const { say } = words;
+  const isThis = shown.form === "tokens";
+  const typed = isThis ? (shown.typed ?? {}) : { mayDo: "viewer", days: "90" };
+  const form = { typed, problems: isThis ? (shown.problems ?? []) : [], words, prefix: "token-" };
+  return (
+    <section>
+      <h2>{say("access.tokens")}</h2>
+      <p class="hint">{say("access.tokens-hint")}</p>
+      {shown.token !== undefined && (
+        <p role="status">
+          {say("access.token")} <code class="secret">{shown.token}</code>
+        </p>
+      )}
+      <ul class="plain">
+        {tokens.map(({ id, name, role, endsUtcMs }) => (
+          <li>
+            <p>
+              {say(endsUtcMs < nowUtcMs ? "access.token-over" : "access.token-row", {
+                name,
+                role: say(`role.${role}`),
+                onDay: dayText(endsUtcMs),
+              })}
+            </p>
+            <form method="post" action={`/house/access/tokens/${encodeURIComponent(id)}`}>
+              <button type="submit" class="quiet" aria-label={say("access.token-remove-label", { name })}>
+                {say("access.token-remove")}
+              </button>
+            </form>
+          </li>
+        ))}
+      </ul>
+      <form method="post" action="/house/access/tokens">
+        <ProblemList form={form} />
+        <TextField form={form} name="name" label={say("field.token-name")} />
+        <RadioField
+          form={form}
+          name="mayDo"
+          label={say("field.mayDo")}
+          options={ROLES.map((value) => ({ value, text: say(`role.${value}`) }))}
+        />
+        <NumberField form={form} name="days" label={say("field.token-days")} />
+        <button type="submit">{say("access.add-token")}</button>
+      </form>
+    </section>
+  );
+}
