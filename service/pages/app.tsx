@@ -15,6 +15,7 @@ import { componentRoutes } from "./mixes/component-routes.tsx";
 import { mixesRoutes } from "./mixes/mixes-routes.tsx";
 import type { PageContext } from "./page-context.ts";
 import { PlainMessage } from "./plain-message.tsx";
+import { changeRoutes } from "./pots/change-routes.tsx";
 import { pasteRoutes } from "./pots/paste-routes.tsx";
 import { potsRoutes } from "./pots/pots-routes.tsx";
 import { readyPages } from "./ready-pages.ts";
@@ -65,6 +66,7 @@ export function createApp(input: AppInput): Hono {
   for (const routes of [
     pasteRoutes,
     potsRoutes,
+    changeRoutes,
     mixesRoutes,
     componentRoutes,
     spotsRoutes,

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import type { JournalEntry } from "../../../core/journal/entry.ts";
 import type { Collection } from "../../../core/plan/collection.ts";
-import { GROUPS, groupsById } from "../../../core/plant/groups.ts";
+import { groupsById } from "../../../core/plant/groups.ts";
 import type { Pot } from "../../../core/pot/pot.ts";
 import type { Vessel } from "../../../core/pot/vessel.ts";
 import type { Problem } from "../../../core/problem.ts";
@@ -153,16 +153,7 @@ export function PotFields({ form, collection, formId: id, action, today }: PotFi
     <form method="post" action={action}>
       <ProblemList form={form} />
       <input type="hidden" name="formId" value={id} />
-      <fieldset class="group">
-        <legend>{say("pot.plant")}</legend>
-        <TextField form={form} name="name" label={say("field.pot-name")} hint={say("hint.pot-name")} />
-        <SelectField form={form} name="groupId" label={say("field.groupId")} groups={groupOptions(form)} />
-        <div class="row">
-          <NumberField form={form} name="count" label={say("field.count")} />
-          <NumberField form={form} name="canopyWidthCm" label={say("field.canopyWidthCm")} unit="cm" />
-          <NumberField form={form} name="plantHeightCm" label={say("field.plantHeightCm")} unit="cm" />
-        </div>
-      </fieldset>
+      <PlantFields form={form} ownGroups={collection.ownGroups} />
       <VesselFields form={form} />
       <fieldset class="group">
         <legend>{say("pot.where")}</legend>
@@ -207,19 +198,44 @@ export function PotFields({ form, collection, formId: id, action, today }: PotFi
   );
 }
 
+/** What grows in the pot, how many alike, and how large they are. */
+export function PlantFields({ form, ownGroups }: { form: FormView; ownGroups: Collection["ownGroups"] }) {
+  const { say } = form.words;
+  return (
+    <fieldset class="group">
+      <legend>{say("pot.plant")}</legend>
+      <TextField form={form} name="name" label={say("field.pot-name")} hint={say("hint.pot-name")} />
+      <SelectField
+        form={form}
+        name="groupId"
+        label={say("field.groupId")}
+        groups={groupOptions(form, ownGroups)}
+      />
+      <div class="row">
+        <NumberField form={form} name="count" label={say("field.count")} />
+        <NumberField form={form} name="canopyWidthCm" label={say("field.canopyWidthCm")} unit="cm" />
+        <NumberField form={form} name="plantHeightCm" label={say("field.plantHeightCm")} unit="cm" />
+      </div>
+    </fieldset>
+  );
+}
+
 /** What a new pot form begins with. */
 export const NEW_POT_TYPED: Typed = { count: "1", planted: "long-ago", roots: "undisturbed", shape: "round" };
 
-function groupOptions({ words }: FormView) {
+function groupOptions({ words }: FormView, ownGroups: Collection["ownGroups"]) {
+  const groups = [...groupsById(ownGroups).values()];
   const sorts = [
     { name: words.say("groups.leafy"), leafy: true },
     { name: words.say("groups.dry"), leafy: false },
   ];
   return sorts.map(({ name, leafy }) => ({
     name,
-    options: GROUPS.filter((group) => group.values.leafy === leafy).map((group) => ({
-      value: group.id,
-      text: words.trySay(`group.${group.id}`) ?? group.id,
-    })),
+    options: groups
+      .filter((group) => group.values.leafy === leafy)
+      .map((group) => ({
+        value: group.id,
+        text: words.trySay(`group.${group.id}`) ?? group.id,
+      })),
   }));
 }

@@ -54,6 +54,11 @@ export function PotPage(props: PotPageProps) {
             <p>{words.say(stand.planted ? "pot.no-plan" : "pot.not-planted")}</p>
           )}
           <Facts stand={stand} words={words} />
+          <p>
+            <a class="button quiet" href={`/pots/${encodeURIComponent(pot.id)}/change`}>
+              {words.say("pot.change")}
+            </a>
+          </p>
           {potPlan && props.plan && (
             <Outlook plan={props.plan} potPlan={potPlan} stand={stand} words={words} />
           )}
