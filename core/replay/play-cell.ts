@@ -87,7 +87,7 @@ function watchMorning(belief: Belief, season: Season, of: { plan: Plan } & Param
   const { plan, day, month } = of;
   for (const course of of.courses) {
     const row = plan.pots.find(({ potId }) => potId === course.pot.known.pot.id);
-    if (row !== undefined && !course.lost) watchPot(belief, { row, course, day, month, axis, clock });
+    if (row !== undefined) watchPot(belief, { row, course, day, month, axis, clock });
   }
   const [today] = plan.days;
   const from = clock.roundHour[day]!;

@@ -30,7 +30,8 @@ function headOf({ ask, boundCost }: ReplayReport): string[] {
   return [
     `Places ${placeIds.join(", ")}; years ${years.join(", ")}; ${seeds}; groups ${groupIds.join(", ")}.`,
     "",
-    "Harm and trouble are in plants: 1 is a plant as good as lost in the year. Harm is what the pot truly suffered, by the " +
+    "Harm and trouble are in plants: 1 is a plant as good as lost. A plant that is lost counts once; another takes its " +
+      "place and is looked after in the same way. Harm is what the pot truly suffered, by the " +
       "planner's own terms; trouble is cans and carries at the planner's own prices. Damage is harm without gloom and days " +
       "away from its place, which wear every plant that winters indoors and which hardly anybody can help. " +
       "After each mean stands half of its interval of 95 %, in which a seed counts once.",

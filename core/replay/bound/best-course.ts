@@ -1,7 +1,7 @@
 import { carryOf, pourTrouble, shieldTrouble } from "../season/deeds-of-morning.ts";
 import type { Season } from "../season/season.ts";
 import { emptyHarm } from "../season/season-result.ts";
-import { damageOf, harmSum } from "../world/harm-terms.ts";
+import { harmSum } from "../world/harm-terms.ts";
 import { repot } from "../world/plant-out.ts";
 import { type Reckoning, runWorldHours, type WorldDeed } from "../world/run-hours.ts";
 import { usableLeft } from "../world/water-hour.ts";
@@ -123,7 +123,6 @@ function lived(
   const { choice, season, fromHour, toHour } = of;
   const state = copyState(from.state);
   const harm = from.harm.slice();
-  if (damageOf(harm) >= 1) return { ...from, state };
   reckoning.harm.fill(0);
   reckoning.pouredMl = 0;
   const shield = choice.covers ? { shield: { ...COVER, untilHour: toHour } } : {};

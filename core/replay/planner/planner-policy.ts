@@ -28,6 +28,8 @@ export interface PlannerKind {
   readonly members: boolean;
 }
 
+/** All that a plan still reads of the diary when the pots are kept on: where they were put. */
+const TELLS_PLACE: readonly EntryBody["kind"][] = ["planted", "moved"];
 const OBSERVED: readonly EntryBody["kind"][] = ["checked", "weighed"];
 
 /** The planner as a policy: each morning one plan from what the grower entered and what the feed sent. */
@@ -38,12 +40,12 @@ export function plannerPolicy(kind: PlannerKind, feed: PlannerFeed, onPlan?: (pl
       const collection = collectionOf(stage);
       const known = knownPots(stage);
       const kept = new KeptPots({ stage, known, settings: kind.settings, past: feed.past });
-      let journal: JournalEntry[] = [];
+      const journal: JournalEntry[] = [];
       return {
         noted(entries) {
           const believed = kind.learns ? entries : entries.flatMap(withoutFindings);
           kept.note(believed);
-          journal = [...journal, ...believed];
+          journal.push(...believed.filter(({ body }) => TELLS_PLACE.includes(body.kind)));
         },
         morning({ day, nowUtcMs, pots }) {
           const weather = feed.weatherAt(day);

@@ -63,7 +63,7 @@ function repotted({ season, courses }: Play, day: number): JournalEntry[] {
   const { axis, clock } = season;
   const atUtcMs = utcMsOfHour(clock, clock.roundHour[day]!);
   return courses.flatMap((course) => {
-    if (course.lost || !course.repotOn(day, axis.days[day]!.day)) return [];
+    if (!course.repotOn(day, axis.days[day]!.day)) return [];
     const { known } = course.pot;
     const mixWet = known.values.leafy ? "watered-in" : "dry";
     return [plantedEntry({ known, atUtcMs, id: `${known.pot.id}-${day}-repot`, anew: true, mixWet })];
@@ -77,7 +77,6 @@ function live(play: Play, of: { day: number; date: CalendarDay; deeds: readonly 
   let works = false;
   const entries: JournalEntry[] = [];
   for (const [i, course] of courses.entries()) {
-    if (course.lost) continue;
     const hands = run.noted === undefined ? null : handsBefore(course.hands(day));
     const done = course.live(day, date, of.deeds[i]!);
     if (done.pouredMl > 0) pours[i]!++;

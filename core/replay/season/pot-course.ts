@@ -2,7 +2,7 @@ import { HOUR_MS } from "../../weather/weather.ts";
 import { halfMonthOf } from "../policies/place-normals.ts";
 import type { MorningDeed, PotView } from "../policies/policy.ts";
 import { type Hands, handsOn } from "../world/hands.ts";
-import { damageOf, harmSum } from "../world/harm-terms.ts";
+import { damageOf, harmSum, onlyWear } from "../world/harm-terms.ts";
 import { repot } from "../world/plant-out.ts";
 import { type Reckoning, runWorldHours, type WorldDeed } from "../world/run-hours.ts";
 import type { WorldClock } from "../world/world-clock.ts";
@@ -11,7 +11,11 @@ import type { WorldState } from "../world/world-state.ts";
 import { carryOf, pourTrouble, shieldTrouble, type Trouble } from "./deeds-of-morning.ts";
 import { emptyHarm, type PotSeason } from "./season-result.ts";
 
-/** One pot on its way through a season: its true state, what was done to it and what it came to. */
+/**
+ * One pot on its way through a season: its true state, what was done to it and what it came to. When the plant is lost
+ * another of its kind takes its place and is looked after in the same way, so that nobody gains a winter without gloom
+ * by losing a plant early; a year counts one loss a pot at most.
+ */
 export class PotCourse {
   readonly pot: WorldPot;
   readonly index: number;
@@ -40,10 +44,6 @@ export class PotCourse {
     this.#trouble = of.trouble;
     this.#seed = of.seed;
     this.state = of.first;
-  }
-
-  get lost(): boolean {
-    return this.#lost;
   }
 
   /** Harm and trouble so far. */
@@ -97,9 +97,11 @@ export class PotCourse {
     deeds.sort((a, b) => a.hour - b.hour);
     const toHour = clock.roundHour[day + 1]!;
     const pouredBefore = this.#into.pouredMl;
+    const harmBefore = this.#into.harm.slice();
     runWorldHours(this.#world, this.state, { fromHour, toHour, deeds, into: this.#into });
+    if (this.#lost) onlyWear(this.#into.harm, harmBefore);
     if (deed.pourMl > 0) this.#sums.trouble += pourTrouble(this.#trouble, this.#into.pouredMl - pouredBefore);
-    this.#lost = damageOf(this.#into.harm) >= 1;
+    this.#lost ||= damageOf(this.#into.harm) >= 1;
     this.#byHalfMonth[halfMonthOf(date)]! += this.cost - before;
     return {
       pouredMl: deed.pourMl,

@@ -4,7 +4,7 @@ import { HARM_TERMS } from "../world/harm-terms.ts";
 export interface PotSeason {
   readonly potId: string;
   readonly groupId: string;
-  /** By term, in the order of HARM_TERMS; what a plant suffered until it was lost. */
+  /** By term, in the order of HARM_TERMS; damage until the plant was lost, wear through the whole year. */
   readonly harmByTerm: number[];
   /** All terms; what damages counts up to 1, the plant lost. */
   readonly harm: number;

@@ -33,6 +33,13 @@ export function damageOf(harm: ArrayLike<number>): number {
   return sum - wearOf(harm);
 }
 
+/** Takes damage back to what it was: once a plant is lost its place only wears. */
+export function onlyWear(harm: Float64Array, before: Float64Array): void {
+  for (let term = 0; term < HARM_TERMS.length; term++) {
+    if (!WEARING.includes(term)) harm[term] = before[term]!;
+  }
+}
+
 function wearOf(harm: ArrayLike<number>): number {
   let sum = 0;
   for (const term of WEARING) sum += harm[term]!;

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { AWAY_HARM_PER_DAY } from "../../../../core/plan/choice/standing.ts";
 import { finger } from "../../../../core/replay/policies/finger.ts";
 import { NOTHING, type Policy, type PotView } from "../../../../core/replay/policies/policy.ts";
 import { playSeason } from "../../../../core/replay/season/play-season.ts";
@@ -56,15 +57,23 @@ describe("a season", () => {
     }
   });
 
-  it("ends for a pot that is lost, and counts its damage as one plant", () => {
-    const { pots } = playSeason(
-      springWorld({ groupIds: ["hibiscus"], days: 75 }).seasonOf(2013),
-      every(() => NOTHING),
-    );
-    const [hibiscus] = pots;
-    expect(hibiscus!.lost).toBe(true);
-    const wear = hibiscus!.harmByTerm[TERM.gloom]! + hibiscus!.harmByTerm[TERM.away]!;
-    expect(hibiscus!.harm).toBeCloseTo(1 + wear, 9);
+  it("counts a lost plant as one, and goes on with another that wears like any", () => {
+    const long = springWorld({ groupIds: ["hibiscus"], days: 85 }).seasonOf(2013);
+    const lastDays = 20;
+    const unwatered = (lastSpot: number) =>
+      playSeason(
+        long,
+        every((pot, day) => {
+          const wanted = day >= long.toDay - lastDays ? lastSpot : 0;
+          return { ...NOTHING, toSpot: pot.spot === wanted ? null : wanted };
+        }),
+      ).pots[0]!;
+    const [stayed, dry] = [unwatered(0), unwatered(1)];
+    expect(stayed.lost).toBe(true);
+    const wear = dry.harmByTerm[TERM.gloom]! + dry.harmByTerm[TERM.away]!;
+    expect(dry.harm).toBeCloseTo(1 + wear, 9);
+    const more = dry.harmByTerm[TERM.away]! - stayed.harmByTerm[TERM.away]!;
+    expect(more).toBeGreaterThan((lastDays - 2) * AWAY_HARM_PER_DAY);
   });
 
   it("lets a cover keep rain from a pot until it is carried or taken off", () => {
