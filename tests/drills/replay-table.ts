@@ -1,4 +1,5 @@
 import { join } from "node:path";
+import type { CellResult } from "../../core/replay/play-cell.ts";
 import { POLICIES } from "../../core/replay/policy-list.ts";
 import { keptCellsIn } from "../../service/replay/kept-cells.ts";
 import { type ReplayAsk, readReplayAsk } from "../../service/replay/replay-ask.ts";
@@ -8,36 +9,54 @@ import { runReplay } from "../../service/replay/run-replay.ts";
 import { printLines } from "./print.ts";
 
 /*
- * The honest table: two real towns, four years, eight groups, every way of looking after pots, thirty seeds. Seeds below
- * 1000 are for tuning and for looking into single cases; these were never looked at but in this table.
+ * The honest table: two real towns, four years, eight groups, thirty seeds. Seeds below 1000 are for tuning and for
+ * looking into single cases; those from 1001 on were never looked at but in this table.
  *
- *   node --import ./service/runtime.mjs tests/drills/replay-table.ts [seeds] [first seed] [folder]
+ *   node --import ./service/runtime.mjs tests/drills/replay-table.ts ways|parts [minutes] [folder] [share]
  *
- * Some hours on one core. It goes on where it stopped, and two runs with seeds of their own can share the folder.
+ * `ways` holds the planner against people and the bound, `parts` against itself with something left out. Some hours on
+ * one core each. It goes on where it stopped; after so many minutes it prints what there is by then. Seasons are played
+ * in an order in which each round adds one season of every seed at either town, so that a table cut short is even.
+ * Two runs can share a folder: share 1/2 plays the odd seasons of the list, 2/2 the even ones.
  */
-const FIRST_TABLE_SEED = 1001;
-const TABLE_SEEDS = 30;
+const FIRST_SEED = 1001;
+const SEEDS = 30;
+const YEARS = [2012, 2013, 2014, 2015];
 
-const [seeds = TABLE_SEEDS, first = FIRST_TABLE_SEED] = process.argv.slice(2, 4).map(Number);
-const folder = process.argv[4] ?? join(import.meta.dirname, "../../.replay-table");
-
+const [name = "ways", minutes = "600", folderGiven, share = "1/1"] = process.argv.slice(2);
+const folder = folderGiven ?? join(import.meta.dirname, "../../.replay-table");
+const kinds = name === "parts" ? ["planner", "ablation"] : ["people", "planner"];
 const read = readReplayAsk({
-  years: "2012,2013,2014,2015",
-  policy: POLICIES.map(({ id }) => id).join(","),
-  seed: String(first),
-  seeds: String(seeds),
-  bound: true,
+  years: YEARS.join(","),
+  policy: POLICIES.filter(({ kind }) => kinds.includes(kind))
+    .map(({ id }) => id)
+    .join(","),
+  seed: String(FIRST_SEED),
+  seeds: String(SEEDS),
+  bound: name !== "parts",
 });
 if (!read.ok) throw new Error(JSON.stringify(read.problems));
 const ask: ReplayAsk = read.value;
 const { groupIds, policyIds, bound } = ask;
 const kept = await keptCellsIn(folder, { groupIds, policyIds, bound });
-const startedMs = performance.now();
-const cells = await runReplay(ask, {
-  kept,
-  onProgress: ({ done, total, kept: found }) =>
-    process.stderr.write(
-      `${done} of ${total}${found ? ", kept" : ""}, ${Math.round((performance.now() - startedMs) / 1000)} s\n`,
-    ),
-});
+
+const seasons = YEARS.flatMap((_, round) =>
+  Array.from({ length: SEEDS }, (_, s) => ({
+    seed: FIRST_SEED + s,
+    year: YEARS[(s + round) % YEARS.length]!,
+  })).flatMap((one) => ask.placeIds.map((placeId) => ({ ...one, placeId }))),
+);
+const [part, parts] = share.split("/").map(Number) as [number, number];
+const endMs = performance.now() + Number(minutes) * 60_000;
+for (const [i, { seed, year, placeId }] of seasons.entries()) {
+  if (i % parts !== part - 1) continue;
+  if (performance.now() >= endMs) break;
+  await runReplay({ ...ask, placeIds: [placeId], years: [year], firstSeed: seed, seedCount: 1 }, { kept });
+  process.stderr.write(`${placeId} ${year} ${seed}: ${i + 1} of ${seasons.length}\n`);
+}
+const cells: CellResult[] = [];
+for (const { seed, year, placeId } of seasons) {
+  const cell = await kept.read(`${placeId}-${seed}-${year}`);
+  if (cell !== null) cells.push(cell);
+}
 printLines([reportMarkdown(replayReport(ask, cells))]);

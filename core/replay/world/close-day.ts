@@ -16,7 +16,10 @@ import type { WorldState } from "./world-state.ts";
 const NEW_DAY_WEIGHT = 0.1;
 /** Days at 20 °C after closing in which lost roots grow back; as the planner's aftercare has it. */
 export const ROOTS_BACK_DAYS = 42;
-/** A wet cold night is made good by one that is not. Chosen by us: the planner's term has no end but its horizon's. */
+/**
+ * A wet cold night is made good by one that is not cold at all, and by half of it where a night is half as cold: a winter
+ * of nights a shade too cool is not the sum of its shades. Chosen by us; the planner's term has no end but its horizon's.
+ */
 const COLD_RECOVERY_NIGHTS = 1;
 
 /** Scores what is scored by the day, and decides what holds for the next. */
@@ -46,15 +49,12 @@ function wetColdOfNight(pot: WorldPot, state: WorldState): number {
   const { stopWaterNightC: stopC, cutWaterNightC: cutC } = pot.known.values;
   if (stopC === null) return 0;
   const cold = coldness(state.threeNightC, { stopC, cutC });
-  if (cold === 0) {
-    state.coldNights = Math.max(0, state.coldNights - COLD_RECOVERY_NIGHTS);
-    return 0;
-  }
   const frac = (state.upperMl + state.lowerMl) / pot.capacityMl;
   const wet = Math.min(1, Math.max(0, (frac - DAMP_FRAC) / (WET_FRAC - DAMP_FRAC)));
   const before = state.coldNights;
-  state.coldNights = before + cold * wet;
-  return harmOfColdNights(state.coldNights) - harmOfColdNights(before);
+  const madeGood = COLD_RECOVERY_NIGHTS * Math.max(0, 1 - cold);
+  state.coldNights = Math.max(0, before + cold * wet - madeGood);
+  return Math.max(0, harmOfColdNights(state.coldNights) - harmOfColdNights(before));
 }
 
 function turnOver(state: WorldState): void {

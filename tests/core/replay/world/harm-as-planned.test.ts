@@ -149,6 +149,15 @@ describe("harm in the world is the planner's own, on what truly is", () => {
     expect(harm[TERM["wet-cold"]]).toBeCloseTo(planned, 9);
   });
 
+  it("no rot in nights a shade too cool, for however long they last", () => {
+    const season = steadySeason("desert-rose", { et0Mm: 0, rainMm: 0.3, tempC: 15.1 });
+    const [pot] = season.pots as [WorldPot];
+    const state = warmed(season, pot);
+    const { harm } = run(season, pot, state);
+    expect(state.threeNightC).toBeLessThan(pot.known.values.cutWaterNightC);
+    expect(harm[TERM["wet-cold"]]).toBe(0);
+  });
+
   it("a wetting of fresh cuts", () => {
     const season = steadySeason("desert-rose", { et0Mm: 0, rainMm: 2, tempC: 20 });
     const [pot] = season.pots as [WorldPot];
