@@ -59,6 +59,8 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
   ["POST", "/pots/paste", "owner"],
   ["GET", "/pots/:id", "viewer"],
   ["GET", "/pots/:id/what-if", "viewer"],
+  ["GET", "/pots/:id/change", "owner"],
+  ["POST", "/pots/:id/change", "owner"],
   ["POST", "/pots/:id/log", "helper"],
 
   ["GET", "/mixes", "viewer"],
