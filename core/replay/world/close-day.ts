@@ -17,8 +17,9 @@ const NEW_DAY_WEIGHT = 0.1;
 /** Days at 20 °C after closing in which lost roots grow back; as the planner's aftercare has it. */
 export const ROOTS_BACK_DAYS = 42;
 /**
- * A wet cold night is made good by one that is not cold at all, and by half of it where a night is half as cold: a winter
- * of nights a shade too cool is not the sum of its shades. Chosen by us; the planner's term has no end but its horizon's.
+ * A wet cold night is made good by one that is not cold at all, less so the colder that one is, and not by one that is half
+ * as cold as the limit: a winter of nights a shade too cool is not the sum of its shades. Chosen by us; the planner's
+ * term has no end but its horizon's.
  */
 const COLD_RECOVERY_NIGHTS = 1;
 
@@ -52,7 +53,7 @@ function wetColdOfNight(pot: WorldPot, state: WorldState): number {
   const frac = (state.upperMl + state.lowerMl) / pot.capacityMl;
   const wet = Math.min(1, Math.max(0, (frac - DAMP_FRAC) / (WET_FRAC - DAMP_FRAC)));
   const before = state.coldNights;
-  const madeGood = COLD_RECOVERY_NIGHTS * Math.max(0, 1 - cold);
+  const madeGood = COLD_RECOVERY_NIGHTS * Math.max(0, 1 - 2 * cold);
   state.coldNights = Math.max(0, before + cold * wet - madeGood);
   return Math.max(0, harmOfColdNights(state.coldNights) - harmOfColdNights(before));
 }
