@@ -21,8 +21,8 @@ export const SETTING_DEFAULTS = {
   LEEBENCH_UNITS: "metric",
   LEEBENCH_LOG_LEVEL: "info",
   LEEBENCH_BACKUP_KEEP: "14",
-  LEEBENCH_WEATHER_KEEP_DAYS: "60",
-  LEEBENCH_PLAN_KEEP_DAYS: "1100",
+  LEEBENCH_WEATHER_KEEP_DAYS: "400",
+  LEEBENCH_PLAN_KEEP_DAYS: "400",
 } as const;
 
 export const UNITS = ["metric", "us"] as const;

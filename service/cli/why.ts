@@ -7,7 +7,7 @@ import { type Why, whyPot } from "../../core/plan/why-pot.ts";
 import type { Outcome } from "../../core/problem.ts";
 import { readCase } from "../case/case-schema.ts";
 import { readSettings } from "../config.ts";
-import { planInputNow } from "../jobs/make-plan-now.ts";
+import { planInputNow, planInputThen } from "../jobs/plan-basis.ts";
 import { wordsFor } from "../words/words.ts";
 import { readJson } from "./input.ts";
 import { type Kept, siteAsked, withKeptStore } from "./kept-store.ts";
@@ -23,7 +23,7 @@ export const why: Verb = {
       "spending the days that was weighed, with its harm, its trouble and its cost; and what the water was weighed by. " +
       "Harm is in thousandths of a plant: 1000 is the plant as good as lost.",
     "The pot is given by its id or its whole name. The kept plan's own hour is taken, with what is kept now: what was " +
-      "entered since counts.",
+      "entered since counts. With --on it is the plan told on that day, from what was known then and nothing later.",
   ],
   positionals: [{ name: "pot", about: "id or name of a pot" }],
   options: {
@@ -33,13 +33,17 @@ export const why: Verb = {
       type: "boolean",
       about: "show the days of every way, not only of the chosen and the nearest others",
     },
+    on: { type: "string", value: "day", about: "the plan told on that day, such as 2031-05-02" },
     site: { type: "string", value: "id", about: "which site, where several are kept" },
   },
   run({ options, words }) {
     const show = { pot: words[0]!, json: options.json === true, all: options.all === true };
     if (options.case) return fromCase(show);
     return withKeptStore({ heading: HEADING }, async (kept) => {
-      const input = await inputKept(kept, options.site as string | undefined);
+      const input = await inputKept(kept, {
+        siteId: options.site as string | undefined,
+        onDay: options.on as string | undefined,
+      });
       if (input.ok) return tell(input.value, show);
       sayProblems(HEADING, input.problems);
       return input.problems.some(({ path }) => path[0] === "--site") ? BAD_INPUT : FAILED;
@@ -61,16 +65,31 @@ async function fromCase(show: Show): Promise<ExitCode> {
   return BAD_INPUT;
 }
 
-/** What the newest plan was made from, as it is kept now. */
-async function inputKept({ store }: Kept, asked: string | undefined): Promise<Outcome<PlanInput>> {
-  const site = await siteAsked(store, asked);
+/** What the newest plan was made from, as it is kept now; or that of a day, as it was known then. */
+async function inputKept(
+  { store }: Kept,
+  asked: { siteId: string | undefined; onDay: string | undefined },
+): Promise<Outcome<PlanInput>> {
+  const site = await siteAsked(store, asked.siteId);
   if (!site.ok) return site;
   const siteId = site.value.id;
+  if (asked.onDay !== undefined) return inputOn(store, { siteId, onDay: asked.onDay });
   const weather = await store.weather.latest(siteId);
   const made = await store.plans.latestStored(siteId);
   if (!weather || !made)
     return { ok: false, problems: [{ code: "no-plan-yet", path: ["plans"], data: { siteId } }] };
   return { ok: true, value: await planInputNow({ store, siteId, nowUtcMs: made.madeUtcMs }, weather) };
+}
+
+async function inputOn(
+  store: Kept["store"],
+  { siteId, onDay }: { siteId: string; onDay: string },
+): Promise<Outcome<PlanInput>> {
+  const told = await store.plans.toldOn(siteId, onDay);
+  const value = told && (await planInputThen(store, told));
+  if (value) return { ok: true, value };
+  const code = told ? "plan-not-explainable" : "no-plan-that-day";
+  return { ok: false, problems: [{ code, path: ["--on"], data: { siteId, onDay } }] };
 }
 
 async function tell(input: PlanInput, show: Show): Promise<ExitCode> {

@@ -2,27 +2,20 @@ import type { Problem } from "../../core/problem.ts";
 import type { MemberColumns } from "../../core/weather/weather.ts";
 import { isOpen } from "./back-off.ts";
 import { CREDIT } from "./credit.ts";
-import { callWeight } from "./day-budget.ts";
 import { feedProblem } from "./feed-problem.ts";
 import type { FeedState } from "./feed-state.ts";
 import { noteBad, noteGood, pay } from "./line-outcome.ts";
 import type { WantedHours } from "./open-meteo/parse-ensemble.ts";
 import { pullEnsemble, pullForecast } from "./open-meteo/pull.ts";
-import { FORECAST_DAYS, pastDaysAsked } from "./open-meteo/request.ts";
-import { FORECAST_VARIABLES, MEMBER_VARIABLES } from "./open-meteo/variables.ts";
+import { ensembleWeight, forecastWeight } from "./pull-weight.ts";
 import type { WeatherAnswer, WeatherAsk } from "./weather-ask.ts";
 
 type Known = WeatherAsk & { readonly state: FeedState };
 
-/** Taken for the budget whatever the model; the largest in common use. */
-const ASSUMED_MEMBERS = 51;
-
 /** Forecast and, where it can be had, ensemble from the primary feed. */
 export async function weatherFromPrimary(ask: Known): Promise<WeatherAnswer> {
   const { site, feed, nowUtcMs, pastDays } = ask;
-  const days = pastDaysAsked(pastDays) + FORECAST_DAYS;
-  const weight = callWeight({ variables: Object.keys(FORECAST_VARIABLES).length, members: 1, days });
-  const paid = pay(ask.state, { nowUtcMs, weight, feed: "forecast" });
+  const paid = pay(ask.state, { nowUtcMs, weight: forecastWeight(pastDays), feed: "forecast" });
   if ("problem" in paid) return { ok: false, problems: [paid.problem], notes: [], state: ask.state };
   const forecast = await pullForecast({ point: site, feed, nowUtcMs, pastDays });
   const line = "forecast";
@@ -53,9 +46,7 @@ async function membersFor(ask: Known, want: WantedHours): Promise<Members> {
     const untilUtcMs = state.ensemble.notBeforeUtcMs;
     return without(feedProblem("feed-resting", { feed: "ensemble", untilUtcMs }));
   }
-  const variables = Object.keys(MEMBER_VARIABLES).length;
-  const weight = callWeight({ variables, members: ASSUMED_MEMBERS, days: FORECAST_DAYS });
-  const paid = pay(state, { nowUtcMs, weight, feed: "ensemble" });
+  const paid = pay(state, { nowUtcMs, weight: ensembleWeight(), feed: "ensemble" });
   if ("problem" in paid) return without(paid.problem);
   const line = "ensemble";
   const ensemble = await pullEnsemble({ point: site, feed, nowUtcMs, want });

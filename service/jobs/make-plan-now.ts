@@ -10,9 +10,10 @@ import { pullDueUtcMs } from "../feed/pull-due.ts";
 import type { WeatherAnswer, WeatherAsk } from "../feed/weather-ask.ts";
 import type { Store } from "../store/open-store.ts";
 import type { NewMessage } from "../store/outbox-store.ts";
-import { withPast } from "../store/past-hours.ts";
+import type { PlanBasis } from "../store/plan-inputs-store.ts";
 import type { StoreQueries } from "../store/store-queries.ts";
 import type { PlanKind } from "../store/tables.ts";
+import { planBasisNow } from "./plan-basis.ts";
 import { pullWeather } from "./pull-weather.ts";
 
 export interface MakePlanInput {
@@ -46,13 +47,6 @@ export interface PlanMade {
 }
 
 const ASKED: Settled = { kind: "asked", messages: [] };
-const DAY_MS = 86_400_000;
-/**
- * How far back the journal is replayed over kept weather. Chosen by us: a pot forgets its water in weeks and no
- * aftercare is longer, while each day costs time at every plan.
- */
-const REPLAY_DAYS = 120;
-
 /**
  * Pulls the weather if that is due, plans from what is known, and keeps the plan with its messages in one transaction.
  * When the feed gives nothing, the last good weather is used with its true age.
@@ -67,9 +61,9 @@ export async function makePlanNow(input: MakePlanInput): Promise<Outcome<PlanMad
   if (!known)
     return { ok: false, problems: [{ code: "no-weather-yet", path: ["weather"] }, ...feedProblems] };
   const { pullId, ...weather } = known;
-  const planInput = await planInputNow(input, weather);
+  const { planInput, basis } = await planBasisNow(input, weather);
   const plan = (input.plan ?? planFromCore)(planInput);
-  const planId = await keep(input, { plan, planInput, pullId });
+  const planId = await keep(input, { plan, planInput, basis, pullId });
   return { ok: true, value: { plan, weather: planInput.weather, planId, feedProblems } };
 }
 
@@ -87,35 +81,18 @@ async function pullIfDue(input: MakePlanInput): Promise<readonly Problem[]> {
   return pulled.ok ? [] : pulled.problems;
 }
 
-/** Everything that a plan depends on as it is kept now. */
-export async function planInputNow(
-  { store, siteId, nowUtcMs }: Pick<MakePlanInput, "store" | "siteId" | "nowUtcMs">,
-  weather: Weather,
-): Promise<PlanInput> {
-  const journal = await store.journal.list(siteId);
-  // Changes are told against what the grower was last told, not against plans made in between.
-  const previous = (await store.plans.latestStored(siteId, ["morning", "amendment"]))?.plan;
-  const past = await store.weather.past(siteId, nowUtcMs - REPLAY_DAYS * DAY_MS);
-  return {
-    collection: await store.collection(siteId),
-    journal,
-    weather: withPast(weather, past),
-    nowUtcMs,
-    settings: await store.settings.get(siteId),
-    ...(previous ? { previous } : {}),
-  };
-}
-
 async function keep(
   input: MakePlanInput,
-  { plan, planInput, pullId }: { plan: Plan; planInput: PlanInput; pullId: number },
+  made: { plan: Plan; planInput: PlanInput; basis: PlanBasis; pullId: number },
 ): Promise<number | null> {
   const { store, nowUtcMs, late = false } = input;
+  const { plan, planInput, basis, pullId } = made;
   const settled = (await input.settle?.({ plan, input: planInput })) ?? ASKED;
   return store.together(async (step) => {
     const how = { kind: settled.kind, madeUtcMs: nowUtcMs, late, weatherPullId: pullId };
     const planId = await step.plans.save(plan, how);
     if (planId === null) return null;
+    await step.planInputs.save(planId, basis);
     await step.outbox.add(settled.messages.map((message) => ({ ...message, planId })));
     await settled.alongside?.(step);
     return planId;

@@ -2,6 +2,7 @@ import type { Problem } from "../../core/problem.ts";
 import type { Site } from "../../core/site/site.ts";
 import type { FeedSettings } from "../feed/feed-settings.ts";
 import { readFeedState } from "../feed/feed-state.ts";
+import { paidAhead } from "../feed/pull-weight.ts";
 import type { WeatherAnswer, WeatherAsk } from "../feed/weather-ask.ts";
 import type { Store } from "../store/open-store.ts";
 import { faultNote } from "./fault-note.ts";
@@ -32,6 +33,7 @@ export async function pullWeather(input: PullInput): Promise<Pulled> {
   const { store, site, feed, nowUtcMs } = input;
   const state = readFeedState(await store.feedState.get(site.id));
   const pastDays = await pastDaysToAsk(input);
+  await store.feedState.put(site.id, paidAhead(state, { nowUtcMs, pastDays }));
   const answer = await input.fetchWeather({ site, feed, nowUtcMs, pastDays, state });
   return store.together(async (step) => {
     await step.feedState.put(site.id, answer.state);

@@ -14,8 +14,10 @@ export interface Appended {
 export interface JournalStore {
   /** All of them or none. @throws ZodError when one is not of the shape: whoever called should have checked */
   append(siteId: string, entries: readonly JournalEntry[]): Promise<Appended>;
-  /** In the order in which they came in. */
-  list(siteId: string): Promise<JournalEntry[]>;
+  /** In the order in which they came in; with `untilSeq` as far as the journal went then. */
+  list(siteId: string, untilSeq?: number): Promise<JournalEntry[]>;
+  /** How far the journal goes: the number of the newest entry in the order of arrival, 0 for none. */
+  latestSeq(siteId: string): Promise<number>;
 }
 
 /** Rows per insert: each has 6 values and SQLite takes 32766 at a time. */
@@ -27,14 +29,23 @@ export function journalStore(db: Kysely<Tables>): JournalStore {
       db.isTransaction
         ? append(db, { siteId, entries })
         : db.transaction().execute((step) => append(step, { siteId, entries })),
-    async list(siteId) {
+    async list(siteId, untilSeq = Number.MAX_SAFE_INTEGER) {
       const rows = await db
         .selectFrom("journal")
         .select(["id", "at_utc_ms", "recorded_utc_ms", "pot_id", "body"])
         .where("site_id", "=", siteId)
+        .where("seq", "<=", untilSeq)
         .orderBy("seq")
         .execute();
       return rows.map(entryOfRow);
+    },
+    async latestSeq(siteId) {
+      const row = await db
+        .selectFrom("journal")
+        .select((one) => one.fn.max<number | null>("seq").as("seq"))
+        .where("site_id", "=", siteId)
+        .executeTakeFirst();
+      return row?.seq ?? 0;
     },
   };
 }

@@ -9,6 +9,7 @@ export interface PastHours {
 }
 
 type PastRow = Selectable<Tables["past_hour"]>;
+type ValueColumn = (typeof COLUMNS)[keyof HourColumns];
 
 const COLUMNS = {
   tempC: "temp_c",
@@ -24,22 +25,37 @@ const COLUMNS = {
 } as const satisfies Record<keyof HourColumns, keyof PastRow>;
 
 const NAMES = Object.keys(COLUMNS) as (keyof HourColumns)[];
+export const VALUE_COLUMNS: readonly ValueColumn[] = Object.values(COLUMNS);
 
-/** The hours of a pull that were over when it was fetched, as rows. Hours of which nothing is known make none. */
-export function pastRows(siteId: string, weather: Weather): Insertable<Tables["past_hour"]>[] {
-  const { startUtcMs, origin } = weather;
-  const over = Math.floor((origin.fetchedUtcMs - startUtcMs) / HOUR_MS);
-  const count = Math.max(0, Math.min(weather.hourCount, over));
-  return Array.from({ length: count }, (_, index) => ({
+/**
+ * The hours of a pull that were over when it was fetched, as rows; with `foretoldUntilUtcMs` those after that, which it
+ * foretold. Hours of which nothing is known make none.
+ */
+export function pastRows(told: {
+  readonly siteId: string;
+  readonly weather: Weather;
+  readonly pullId: number;
+  readonly foretoldUntilUtcMs?: number;
+}): Insertable<Tables["past_hour"]>[] {
+  const { siteId, weather, pullId, foretoldUntilUtcMs } = told;
+  const { startUtcMs, origin, hourCount } = weather;
+  const until = (utcMs: number) =>
+    Math.max(0, Math.min(hourCount, Math.floor((utcMs - startUtcMs) / HOUR_MS)));
+  const over = until(origin.fetchedUtcMs);
+  const isForetold = foretoldUntilUtcMs !== undefined;
+  const [from, to] = isForetold ? [over, until(foretoldUntilUtcMs)] : [0, over];
+  return Array.from({ length: Math.max(0, to - from) }, (_, step) => ({
     site_id: siteId,
-    end_utc_ms: startUtcMs + (index + 1) * HOUR_MS,
+    end_utc_ms: startUtcMs + (from + step + 1) * HOUR_MS,
     fetched_utc_ms: origin.fetchedUtcMs,
-    ...valuesAt(weather.hours, index),
+    since_pull_id: pullId,
+    foretold: isForetold ? 1 : 0,
+    ...valuesAt(weather.hours, from + step),
   })).filter((row) => NAMES.some((name) => row[COLUMNS[name]] !== null));
 }
 
 /** Rows in time order as columns on one unbroken axis; gaps hold NaN. */
-export function pastColumns(rows: readonly PastRow[]): PastHours | null {
+export function pastColumns(rows: readonly Pick<PastRow, "end_utc_ms" | ValueColumn>[]): PastHours | null {
   const [first, last] = [rows[0], rows.at(-1)];
   if (!first || !last) return null;
   const startUtcMs = first.end_utc_ms - HOUR_MS;

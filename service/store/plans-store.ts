@@ -25,6 +25,9 @@ export interface PlansStore {
   latestStored(siteId: string, kinds?: readonly PlanKind[]): Promise<StoredPlan | null>;
   /** Newest first. */
   list(siteId: string, limit?: number): Promise<StoredPlan[]>;
+  get(planId: number): Promise<StoredPlan | null>;
+  /** The day's last plan of those that were told: the morning or its amendment; null where none is kept. */
+  toldOn(siteId: string, forDay: string): Promise<StoredPlan | null>;
   /** When and how the morning of a day was made; null where there is none. */
   morningOf(siteId: string, forDay: string): Promise<{ madeUtcMs: number; late: boolean } | null>;
   /** The newest local days that have their morning. */
@@ -66,6 +69,18 @@ export function plansStore(db: Kysely<Tables>): PlansStore {
     },
     async list(siteId, limit = 100) {
       return (await newest(siteId).limit(limit).execute()).map(storedPlan);
+    },
+    async get(planId) {
+      const row = await db.selectFrom("plan").selectAll().where("id", "=", planId).executeTakeFirst();
+      return row ? storedPlan(row) : null;
+    },
+    async toldOn(siteId, forDay) {
+      const row = await newest(siteId)
+        .where("for_day", "=", forDay)
+        .where("kind", "in", ["morning", "amendment"])
+        .limit(1)
+        .executeTakeFirst();
+      return row ? storedPlan(row) : null;
     },
     async morningOf(siteId, forDay) {
       const row = await db

@@ -37,6 +37,7 @@ export async function letGoOfOld(step: Kysely<Tables>, times: KeepingTimes): Pro
     toldBefore: before(times.weatherDays),
     untoldBefore: before(Math.min(UNTOLD_DAYS, times.weatherDays)),
   });
+  await letGoOfHoursBefore(step);
   const runs = await step.deleteFrom("run").where("started_utc_ms", "<", before(RUN_DAYS)).executeTakeFirst();
   return { messages, plans, pulls, runs: Number(runs.numDeletedRows) };
 }
@@ -107,4 +108,17 @@ async function letGoOfPulls(step: Kysely<Tables>, before: Before): Promise<numbe
   await step.updateTable("plan").set({ weather_pull_id: null }).where("weather_pull_id", "in", old).execute();
   const { numDeletedRows } = await step.deleteFrom("weather_pull").where("id", "in", old).executeTakeFirst();
   return Number(numDeletedRows);
+}
+
+/** Hours as they were known before a correction, once no kept forecast is from before it. */
+async function letGoOfHoursBefore(step: Kysely<Tables>): Promise<void> {
+  await step
+    .deleteFrom("past_hour_before")
+    .where("until_pull_id", "<=", (row) =>
+      row
+        .selectFrom("weather_pull")
+        .select((one) => one.fn.min("id").as("id"))
+        .whereRef("weather_pull.site_id", "=", "past_hour_before.site_id"),
+    )
+    .execute();
 }

@@ -13,6 +13,7 @@ import { type JournalStore, journalStore } from "./journal-store.ts";
 import { type OutboxStore, outboxStore } from "./outbox-store.ts";
 import { type ChannelsStore, channelsStore, type PeopleStore, peopleStore } from "./people-store.ts";
 import { type PhotosStore, photosStore } from "./photos-store.ts";
+import { type PlanInputsStore, planInputsStore } from "./plan-inputs-store.ts";
 import { type PlansStore, plansStore } from "./plans-store.ts";
 import { type RunsStore, runsStore } from "./runs-store.ts";
 import { type SessionsStore, sessionsStore } from "./sessions-store.ts";
@@ -36,6 +37,7 @@ export interface StoreQueries {
   readonly photos: PhotosStore;
   readonly weather: WeatherStore;
   readonly plans: PlansStore;
+  readonly planInputs: PlanInputsStore;
   readonly outbox: OutboxStore;
   readonly runs: RunsStore;
   readonly people: PeopleStore;
@@ -68,6 +70,7 @@ export function storeQueries(db: Kysely<Tables>, now: () => number): StoreQuerie
     photos: photosStore(db, now),
     weather: weatherStore(db),
     plans: plansStore(db),
+    planInputs: planInputsStore(db),
     outbox: outboxStore(db),
     runs: runsStore(db),
     people: peopleStore(db, now),

@@ -8,6 +8,19 @@ interface DocumentTable {
   updated_utc_ms: number;
 }
 
+interface HourValues {
+  temp_c: number | null;
+  dew_point_c: number | null;
+  rain_mm: number | null;
+  wind_m_per_s: number | null;
+  gust_m_per_s: number | null;
+  radiation_mj_per_m2: number | null;
+  cloud_frac: number | null;
+  weather_code: number | null;
+  feed_et0_mm: number | null;
+  feed_rain_chance_frac: number | null;
+}
+
 export interface Tables {
   house: { name: string; value: string };
   site: { id: string; document: string; updated_utc_ms: number };
@@ -37,22 +50,25 @@ export interface Tables {
     hour_count: number;
     member_count: number;
     body: Uint8Array;
+    coarse_from_utc_ms: number | null;
   };
-  past_hour: {
+  past_hour: HourValues & {
     site_id: string;
     /** Instant at which the hour ends. */
     end_utc_ms: number;
     fetched_utc_ms: number;
-    temp_c: number | null;
-    dew_point_c: number | null;
-    rain_mm: number | null;
-    wind_m_per_s: number | null;
-    gust_m_per_s: number | null;
-    radiation_mj_per_m2: number | null;
-    cloud_frac: number | null;
-    weather_code: number | null;
-    feed_et0_mm: number | null;
-    feed_rain_chance_frac: number | null;
+    /** The pull since which it is known so; 0 for what came by import. */
+    since_pull_id: number;
+    /** 1 while only an earlier forecast tells of it. */
+    foretold: number;
+  };
+  /** Hours as they were known until a later pull corrected them. */
+  past_hour_before: HourValues & {
+    site_id: string;
+    end_utc_ms: number;
+    since_pull_id: number;
+    /** The pull that corrected it. */
+    until_pull_id: number;
   };
   plan: {
     id: Generated<number>;
@@ -63,6 +79,13 @@ export interface Tables {
     late: number;
     weather_pull_id: number | null;
     document: string;
+  };
+  plan_input: {
+    plan_id: number;
+    program: string;
+    journal_seq: number;
+    previous_plan_id: number | null;
+    body: Uint8Array;
   };
   outbox: {
     id: string;

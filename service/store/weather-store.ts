@@ -1,11 +1,15 @@
 import type { Kysely } from "kysely";
 import type { Weather } from "../../core/weather/weather.ts";
 import { packWeather, unpackWeather } from "./pack-weather.ts";
-import { type PastHours, pastColumns, pastRows } from "./past-hours.ts";
+import type { PastHours } from "./past-hours.ts";
+import { layPast, pastSince } from "./past-store.ts";
 import type { Tables } from "./tables.ts";
 
 export interface WeatherStore {
-  /** Keeps the pull as it was known and lays its hours gone by over those kept; returns the pull's number. */
+  /**
+   * Keeps the pull as it was known and lays its hours gone by over those kept; returns the pull's number. Where it
+   * begins later than they end, the hours between are as the pull before foretold them.
+   */
   save(siteId: string, weather: Weather): Promise<number>;
   /** Lays the hours of it that were over when it was fetched over those kept, without keeping it as a pull. */
   savePast(siteId: string, weather: Weather): Promise<void>;
@@ -15,37 +19,31 @@ export interface WeatherStore {
   latestOrigin(siteId: string): Promise<Weather["origin"] | null>;
   /** A kept pull by its number, for explaining the plan that was made from it. */
   pull(pullId: number): Promise<Weather | null>;
-  /** Hours gone by from that instant on, as last known; hours never known hold NaN. Null when there are none. */
-  past(siteId: string, fromUtcMs: number): Promise<PastHours | null>;
-  /** End of the last hour gone by that is known. */
+  /**
+   * Hours gone by from that instant on, as last known, or as known when a pull had just been kept; hours never known
+   * hold NaN. Null when there are none.
+   */
+  past(siteId: string, fromUtcMs: number, asOfPullId?: number): Promise<PastHours | null>;
+  /** End of the last hour gone by that is known, not only foretold. */
   pastKnownUntil(siteId: string): Promise<number | null>;
 }
-
-/** Rows per insert: each has 13 values and SQLite takes 32766 at a time. */
-const ROWS_AT_ONCE = 1000;
 
 export function weatherStore(db: Kysely<Tables>): WeatherStore {
   return {
     async save(siteId, weather) {
+      const before = await latest(db, siteId);
       const pullId = await savePull(db, { siteId, weather });
-      await savePast(db, { siteId, weather });
+      if (before)
+        await layPast(db, { siteId, weather: before, pullId, foretoldUntilUtcMs: weather.startUtcMs });
+      await layPast(db, { siteId, weather, pullId });
       return pullId;
     },
-    savePast: (siteId, weather) => savePast(db, { siteId, weather }),
-    async latest(siteId) {
-      const row = await db
-        .selectFrom("weather_pull")
-        .selectAll()
-        .where("site_id", "=", siteId)
-        .orderBy("id", "desc")
-        .limit(1)
-        .executeTakeFirst();
-      return row ? { ...weatherOfRow(row), pullId: row.id } : null;
-    },
+    savePast: (siteId, weather) => layPast(db, { siteId, weather, pullId: 0 }),
+    latest: (siteId) => latest(db, siteId),
     async latestOrigin(siteId) {
       const row = await db
         .selectFrom("weather_pull")
-        .select(["source", "credit", "fetched_utc_ms"])
+        .select(["source", "credit", "fetched_utc_ms", "coarse_from_utc_ms"])
         .where("site_id", "=", siteId)
         .orderBy("id", "desc")
         .limit(1)
@@ -56,25 +54,32 @@ export function weatherStore(db: Kysely<Tables>): WeatherStore {
       const row = await db.selectFrom("weather_pull").selectAll().where("id", "=", pullId).executeTakeFirst();
       return row ? weatherOfRow(row) : null;
     },
-    async past(siteId, fromUtcMs) {
-      const rows = await db
-        .selectFrom("past_hour")
-        .selectAll()
-        .where("site_id", "=", siteId)
-        .where("end_utc_ms", ">", fromUtcMs)
-        .orderBy("end_utc_ms")
-        .execute();
-      return pastColumns(rows);
-    },
+    past: (siteId, fromUtcMs, asOfPullId) =>
+      pastSince(db, { siteId, fromUtcMs, ...(asOfPullId === undefined ? {} : { asOfPullId }) }),
     async pastKnownUntil(siteId) {
       const row = await db
         .selectFrom("past_hour")
         .select((one) => one.fn.max<number | null>("end_utc_ms").as("end_utc_ms"))
         .where("site_id", "=", siteId)
+        .where("foretold", "=", 0)
         .executeTakeFirst();
       return row?.end_utc_ms ?? null;
     },
   };
+}
+
+async function latest(
+  db: Kysely<Tables>,
+  siteId: string,
+): Promise<(Weather & { readonly pullId: number }) | null> {
+  const row = await db
+    .selectFrom("weather_pull")
+    .selectAll()
+    .where("site_id", "=", siteId)
+    .orderBy("id", "desc")
+    .limit(1)
+    .executeTakeFirst();
+  return row ? { ...weatherOfRow(row), pullId: row.id } : null;
 }
 
 async function savePull(
@@ -89,6 +94,7 @@ async function savePull(
       fetched_utc_ms: weather.origin.fetchedUtcMs,
       source: weather.origin.source,
       credit: weather.origin.credit,
+      coarse_from_utc_ms: weather.origin.coarseFromUtcMs ?? null,
       start_utc_ms: packed.startUtcMs,
       hour_count: packed.hourCount,
       member_count: packed.memberCount,
@@ -98,44 +104,11 @@ async function savePull(
   return Number(insertId);
 }
 
-/** A later pull knows an hour gone by better, but what it does not know leaves the earlier value standing. */
-async function savePast(
-  db: Kysely<Tables>,
-  { siteId, weather }: { siteId: string; weather: Weather },
-): Promise<void> {
-  const rows = pastRows(siteId, weather);
-  for (let from = 0; from < rows.length; from += ROWS_AT_ONCE)
-    await db
-      .insertInto("past_hour")
-      .values(rows.slice(from, from + ROWS_AT_ONCE))
-      .onConflict((clash) =>
-        clash.columns(["site_id", "end_utc_ms"]).doUpdateSet((row) => ({
-          fetched_utc_ms: row.ref("excluded.fetched_utc_ms"),
-          temp_c: row.fn.coalesce("excluded.temp_c", "past_hour.temp_c"),
-          dew_point_c: row.fn.coalesce("excluded.dew_point_c", "past_hour.dew_point_c"),
-          rain_mm: row.fn.coalesce("excluded.rain_mm", "past_hour.rain_mm"),
-          wind_m_per_s: row.fn.coalesce("excluded.wind_m_per_s", "past_hour.wind_m_per_s"),
-          gust_m_per_s: row.fn.coalesce("excluded.gust_m_per_s", "past_hour.gust_m_per_s"),
-          radiation_mj_per_m2: row.fn.coalesce(
-            "excluded.radiation_mj_per_m2",
-            "past_hour.radiation_mj_per_m2",
-          ),
-          cloud_frac: row.fn.coalesce("excluded.cloud_frac", "past_hour.cloud_frac"),
-          weather_code: row.fn.coalesce("excluded.weather_code", "past_hour.weather_code"),
-          feed_et0_mm: row.fn.coalesce("excluded.feed_et0_mm", "past_hour.feed_et0_mm"),
-          feed_rain_chance_frac: row.fn.coalesce(
-            "excluded.feed_rain_chance_frac",
-            "past_hour.feed_rain_chance_frac",
-          ),
-        })),
-      )
-      .execute();
-}
-
 interface OriginRow {
   fetched_utc_ms: number;
   source: string;
   credit: string;
+  coarse_from_utc_ms: number | null;
 }
 
 interface PullRow extends OriginRow {
@@ -157,5 +130,11 @@ function weatherOfRow(row: PullRow): Weather {
 
 function originOfRow(row: OriginRow): Weather["origin"] {
   const source = row.source as Weather["origin"]["source"];
-  return { source, credit: row.credit, fetchedUtcMs: row.fetched_utc_ms };
+  const coarseFromUtcMs = row.coarse_from_utc_ms;
+  return {
+    source,
+    credit: row.credit,
+    fetchedUtcMs: row.fetched_utc_ms,
+    ...(coarseFromUtcMs === null ? {} : { coarseFromUtcMs }),
+  };
 }

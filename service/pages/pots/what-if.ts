@@ -11,7 +11,7 @@ import type { Pour, Trajectory } from "../../../core/pot/trajectory.ts";
 import { forcingAtSpot } from "../../../core/site/forcing-at-spot.ts";
 import type { Spot } from "../../../core/site/spot.ts";
 import { HOUR_MS } from "../../../core/weather/weather.ts";
-import { planInputNow } from "../../jobs/make-plan-now.ts";
+import { planInputNow } from "../../jobs/plan-basis.ts";
 import type { PageContext } from "../page-context.ts";
 
 export type WhatIfKind = "left" | "watered" | "elsewhere";

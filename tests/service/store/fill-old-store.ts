@@ -9,6 +9,7 @@ export const FILLS: readonly ((raw: Database.Database) => void)[] = [
   fillVersion2,
   fillVersion3,
   fillVersion4,
+  fillVersion5,
 ];
 
 function fillVersion1(raw: Database.Database): void {
@@ -66,4 +67,9 @@ function fillVersion4(raw: Database.Database): void {
   raw.exec("INSERT INTO session VALUES ('0b', 'owner', 's', 'a browser', 1, 2)");
   raw.exec("INSERT INTO api_token VALUES ('t1', '0c', 'scales', 'helper', 1, 9, NULL)");
   raw.exec(`INSERT INTO kept_answer VALUES ('t1', 'k', '0d', '{}', 1)`);
+}
+
+function fillVersion5(raw: Database.Database): void {
+  raw.exec(`INSERT INTO plan_input VALUES (1, '0.1.0', 2, NULL, x'0300')`);
+  raw.exec("UPDATE past_hour SET temp_c = 13.5, since_pull_id = 1");
 }

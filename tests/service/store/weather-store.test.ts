@@ -61,6 +61,38 @@ describe("kept weather", () => {
     ]);
   });
 
+  it("fills a gap with what was foretold, until it is told, and keeps what each pull knew", async () => {
+    const store = await emptyStore();
+    await fill(store);
+    const rain = async (asOfPullId?: number) => [
+      ...(await store.weather.past("yard", 0, asOfPullId))!.hours.rainMm,
+    ];
+    const before = someWeather({ hourCount: 6, value: () => 1, fetchedUtcMs: START + 2 * HOUR_MS });
+    const first = await store.weather.save("yard", before);
+    const startUtcMs = START + 4 * HOUR_MS;
+    const outage = someWeather({ startUtcMs, hourCount: 4, value: () => 2, fetchedUtcMs: startUtcMs });
+    const second = await store.weather.save("yard", outage);
+    expect(await rain()).toEqual([1, 1, 1, 1]);
+    expect(await store.weather.pastKnownUntil("yard")).toBe(START + 2 * HOUR_MS);
+    const back = someWeather({ hourCount: 8, value: () => 3, fetchedUtcMs: START + 6 * HOUR_MS });
+    const third = await store.weather.save("yard", back);
+    expect(await rain()).toEqual([3, 3, 3, 3, 3, 3]);
+    expect(await rain(first)).toEqual([1, 1]);
+    expect(await rain(second)).toEqual([1, 1, 1, 1]);
+    expect(await rain(third)).toEqual([3, 3, 3, 3, 3, 3]);
+    expect(await store.weather.pastKnownUntil("yard")).toBe(START + 6 * HOUR_MS);
+  });
+
+  it("knows from where on a forecast was coarse", async () => {
+    const store = await emptyStore();
+    await fill(store);
+    const weather = someWeather();
+    const origin = { ...weather.origin, source: "fallback" as const, coarseFromUtcMs: START + 9 * HOUR_MS };
+    await store.weather.save("yard", { ...weather, origin });
+    expect((await store.weather.latest("yard"))?.origin).toEqual(origin);
+    expect(await store.weather.latestOrigin("yard")).toEqual(origin);
+  });
+
   it("sets kept hours before a forecast that begins later, and leaves the forecast itself alone", async () => {
     const store = await emptyStore();
     await fill(store);
