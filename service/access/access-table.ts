@@ -62,6 +62,8 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
   ["GET", "/pots/:id/change", "owner"],
   ["POST", "/pots/:id/change", "owner"],
   ["POST", "/pots/:id/log", "helper"],
+  ["POST", "/pots/:id/photo", "helper"],
+  ["GET", "/photos/:name", "viewer"],
 
   ["GET", "/mixes", "viewer"],
   ["GET", "/mixes/:id", "viewer"],

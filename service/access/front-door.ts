@@ -5,18 +5,26 @@ import { protectiveHeaders, sameOriginOnly } from "./browser-guards.ts";
 
 /** Longest body that is taken, forms and files alike. */
 export const LONGEST_BODY_BYTES = 1024 * 1024;
+/** A photo as phones take it; it is made small before it is kept. */
+export const LONGEST_PHOTO_BYTES = 16 * 1024 * 1024;
+
+const upTo = (maxSize: number, tooLong: string) =>
+  bodyLimit({
+    maxSize,
+    onError: (c) => problemAnswer(c, { status: 413, code: "body-too-large", detail: tooLong }),
+  });
+
+const FORMS = upTo(
+  LONGEST_BODY_BYTES,
+  "This is longer than one mebibyte and was not kept. Send it in smaller parts.",
+);
+const PHOTOS = upTo(
+  LONGEST_PHOTO_BYTES,
+  "This photo is larger than 16 mebibytes and was not kept. Send a smaller one.",
+);
+
+const noEndlessBodies: MiddlewareHandler = (c, next) =>
+  (c.req.path.endsWith("/photo") ? PHOTOS : FORMS)(c, next);
 
 /** What every request passes whoever asks: protective headers, no sending from other sites' pages, no endless bodies. */
-export const frontDoor: readonly MiddlewareHandler[] = [
-  protectiveHeaders,
-  sameOriginOnly,
-  bodyLimit({
-    maxSize: LONGEST_BODY_BYTES,
-    onError: (c) =>
-      problemAnswer(c, {
-        status: 413,
-        code: "body-too-large",
-        detail: "This is longer than one mebibyte and was not kept. Send it in smaller parts.",
-      }),
-  }),
-];
+export const frontDoor: readonly MiddlewareHandler[] = [protectiveHeaders, sameOriginOnly, noEndlessBodies];

@@ -14,6 +14,7 @@ import { journalRoutes } from "./journal/journal-routes.tsx";
 import { componentRoutes } from "./mixes/component-routes.tsx";
 import { mixesRoutes } from "./mixes/mixes-routes.tsx";
 import type { PageContext } from "./page-context.ts";
+import { photoRoutes } from "./photos/photo-routes.ts";
 import { PlainMessage } from "./plain-message.tsx";
 import { changeRoutes } from "./pots/change-routes.tsx";
 import { pasteRoutes } from "./pots/paste-routes.tsx";
@@ -70,6 +71,7 @@ export function createApp(input: AppInput): Hono {
     mixesRoutes,
     componentRoutes,
     spotsRoutes,
+    photoRoutes,
     skyRoutes,
     journalRoutes,
     correctRoutes,

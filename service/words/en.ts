@@ -610,6 +610,7 @@ export const EN = {
   "log.checked": "Checked by hand",
   "log.weighed": "Weighed",
   "log.note": "Note",
+  "log.photo": "Photo",
   "log.trouble": "Something looks amiss",
   "log.fed": "Fed",
   "log.pruned": "Pruned",
@@ -629,6 +630,14 @@ export const EN = {
   "hint.dryToCm": "By finger or stick, from the surface.",
   "field.massKg": "Weight",
   "hint.massKg": "Pot, plant and water together.",
+  "field.photo": "Photo",
+  "hint.photo":
+    "JPEG, PNG or WebP. Place, time and camera that the phone wrote into it are removed, and it is kept small.",
+  "problem.no-photo": "Choose a photo first.",
+  "problem.not-a-photo": "This file does not open as a photo. Send it as JPEG, PNG or WebP.",
+  "problem.photo-too-large": "This photo does not get small enough. Send a smaller part of it.",
+  "problem.too-long":
+    "This is more than can be taken at once, and nothing of it was kept. Go back and send less.",
   "field.text": "In your own words",
   "field.sign": "What you see",
   "field.state": "Leaves",

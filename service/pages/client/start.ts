@@ -1,5 +1,6 @@
 import { freshIds } from "./fresh-ids.ts";
 import { keepPages } from "./keep-pages.ts";
+import { smallPhotos } from "./small-photos.ts";
 import { showState } from "./state-line.ts";
 import { instantTicks } from "./ticks.ts";
 import { sendWaiting } from "./waiting.ts";
@@ -11,6 +12,7 @@ async function catchUp(): Promise<void> {
 }
 
 instantTicks();
+smallPhotos();
 addEventListener("online", () => void catchUp());
 addEventListener("offline", () => void showState());
 addEventListener("pageshow", () => {

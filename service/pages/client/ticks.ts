@@ -26,7 +26,7 @@ export function instantTicks(): void {
 
 async function send(address: string, body: URLSearchParams): Promise<void> {
   const form = waitingForm(address, body);
-  const answer = await post(form.address, form.body).catch(() => null);
+  const answer = await post(form).catch(() => null);
   if (answer === null || answer.status >= 500 || answer.status === SIGNED_OUT) await keepWaiting(form);
   await showState();
 }

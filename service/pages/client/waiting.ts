@@ -6,6 +6,8 @@ export interface WaitingForm {
   readonly key: string;
   readonly address: string;
   readonly body: string;
+  /** A photo that goes with it. */
+  readonly file?: File;
 }
 
 const DATABASE = "leebench";
@@ -26,12 +28,13 @@ export async function dropWaiting(key: string): Promise<void> {
 }
 
 /** A form as it would have been sent, with the hour of filling in. Two that say different things are two. */
-export function waitingForm(address: string, body: URLSearchParams): WaitingForm {
+export function waitingForm(address: string, body: URLSearchParams, file?: File): WaitingForm {
   const dated = new URLSearchParams(body);
   if (!dated.has("happenedAtUtcMs")) dated.set("happenedAtUtcMs", String(Date.now()));
   const said = new URLSearchParams(dated);
   said.delete("happenedAtUtcMs");
-  return { key: `${address}?${said}`, address, body: dated.toString() };
+  const key = `${address}?${said}${file ? ` ${file.name} ${file.size}` : ""}`;
+  return { key, address, body: dated.toString(), ...(file ? { file } : {}) };
 }
 
 /**
@@ -41,7 +44,7 @@ export function waitingForm(address: string, body: URLSearchParams): WaitingForm
  */
 export async function sendWaiting(): Promise<number> {
   for (const form of await allWaiting()) {
-    const answer = await post(form.address, form.body).catch(() => null);
+    const answer = await post(form).catch(() => null);
     if (answer === null || answer.status >= 500) break;
     if (answer.status >= 400 && !(await keptAsNote(form))) break;
     await dropWaiting(form.key);
@@ -52,20 +55,27 @@ export async function sendWaiting(): Promise<number> {
 async function keptAsNote({ address, body }: WaitingForm): Promise<boolean> {
   const formId = new URLSearchParams(body).get("formId") ?? "late-form";
   const note = new URLSearchParams({ formId, address, text: body });
-  const answer = await post(`${BASE}journal/late`, note.toString()).catch(() => null);
+  const answer = await post({ address: `${BASE}journal/late`, body: note.toString() }).catch(() => null);
   return answer !== null && answer.status < 400;
 }
 
 /** Redirects are not followed: that there is one is all that matters. */
-export async function post(address: string, body: string): Promise<{ status: number }> {
+export async function post({ address, body, file }: Omit<WaitingForm, "key">): Promise<{ status: number }> {
+  const fields = new URLSearchParams(body);
   const answer = await fetch(address, {
     method: "POST",
-    body,
+    body: file ? withFile(fields, file) : fields,
     redirect: "manual",
     credentials: "same-origin",
-    headers: { "Content-Type": "application/x-www-form-urlencoded" },
   });
   return { status: answer.type === "opaqueredirect" ? 303 : answer.status };
+}
+
+function withFile(fields: URLSearchParams, file: File): FormData {
+  const form = new FormData();
+  for (const [name, value] of fields) form.append(name, value);
+  form.append("photo", file);
+  return form;
 }
 
 function inShelf<T>(mode: IDBTransactionMode, ask: (shelf: IDBObjectStore) => IDBRequest<T>): Promise<T> {

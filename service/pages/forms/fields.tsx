@@ -12,7 +12,8 @@ export interface FormView {
   readonly prefix?: string;
 }
 
-function idOf({ form, name }: { form: FormView; name: string }): string {
+/** Id of a field within its page. */
+export function fieldId({ form, name }: { form: FormView; name: string }): string {
   return `${form.prefix ?? ""}${name}`;
 }
 
@@ -35,7 +36,7 @@ export function TextField({ type = "text", list, autocomplete = "off", max, ...p
   return (
     <Field {...props}>
       <input
-        id={idOf(props)}
+        id={fieldId(props)}
         name={props.name}
         type={type}
         value={props.form.typed[props.name] ?? ""}
@@ -54,7 +55,7 @@ export function NumberField({ unit, ...props }: FieldProps & { unit?: string }) 
     <Field {...props}>
       <span class="with-unit">
         <input
-          id={idOf(props)}
+          id={fieldId(props)}
           name={props.name}
           type="text"
           inputmode="decimal"
@@ -91,7 +92,7 @@ export function SelectField({
   );
   return (
     <Field {...props}>
-      <select id={idOf(props)} name={props.name} {...describedBy(props)}>
+      <select id={fieldId(props)} name={props.name} {...describedBy(props)}>
         {!chosen && <option value="">{props.form.words.say("form.choose")}</option>}
         {options?.map(optionOf)}
         {groups?.map((group) => (
@@ -106,7 +107,7 @@ export function SelectField({
 export function RadioField({ options, ...props }: FieldProps & { options: readonly Option[] }) {
   const problem = fieldProblem(props.form.problems, props.name, props.form.words);
   return (
-    <fieldset class={problem === undefined ? "field" : "field field-wrong"} id={idOf(props)}>
+    <fieldset class={problem === undefined ? "field" : "field field-wrong"} id={fieldId(props)}>
       <legend>{props.label}</legend>
       {props.hint !== undefined && <p class="hint">{props.hint}</p>}
       <div class="choices">
@@ -131,15 +132,15 @@ function Field({ form, name, label, hint, children }: FieldProps & { children: C
   const problem = fieldProblem(form.problems, name, form.words);
   return (
     <div class={problem === undefined ? "field" : "field field-wrong"}>
-      <label for={idOf({ form, name })}>{label}</label>
+      <label for={fieldId({ form, name })}>{label}</label>
       {hint !== undefined && (
-        <p class="hint" id={`${idOf({ form, name })}-hint`}>
+        <p class="hint" id={`${fieldId({ form, name })}-hint`}>
           {hint}
         </p>
       )}
       {children}
       {problem !== undefined && (
-        <p class="problem" id={`${idOf({ form, name })}-problem`}>
+        <p class="problem" id={`${fieldId({ form, name })}-problem`}>
           {problem}
         </p>
       )}
@@ -150,8 +151,8 @@ function Field({ form, name, label, hint, children }: FieldProps & { children: C
 function describedBy({ form, name, hint }: FieldProps) {
   const wrong = form.problems.some((problem) => problem.path[0] === name);
   const ids = [
-    hint === undefined ? "" : `${idOf({ form, name })}-hint`,
-    wrong ? `${idOf({ form, name })}-problem` : "",
+    hint === undefined ? "" : `${fieldId({ form, name })}-hint`,
+    wrong ? `${fieldId({ form, name })}-problem` : "",
   ].filter((id) => id !== "");
   return {
     "aria-invalid": wrong ? ("true" as const) : undefined,
@@ -170,7 +171,7 @@ export function ProblemList({ form }: { form: FormView }) {
       <ul>
         {fields.map((field) => (
           <li>
-            <a href={`#${idOf({ form, name: field })}`}>{fieldLabel(field, words)}</a>:{" "}
+            <a href={`#${fieldId({ form, name: field })}`}>{fieldLabel(field, words)}</a>:{" "}
             {fieldProblem(form.problems, field, words)}
           </li>
         ))}

@@ -16,3 +16,9 @@ export async function fieldTexts(c: Context, name: string): Promise<string[]> {
   const values = Array.isArray(given) ? given : [given];
   return values.filter((value): value is string => typeof value === "string");
 }
+
+/** A file of the form; null where none was chosen. */
+export async function fieldFile(c: Context, name: string): Promise<File | null> {
+  const given = (await c.req.parseBody())[name];
+  return given instanceof File && given.size > 0 ? given : null;
+}

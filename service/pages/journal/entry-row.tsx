@@ -1,5 +1,6 @@
 import type { JournalEntry } from "../../../core/journal/entry.ts";
 import type { Words } from "../../words/words.ts";
+import { PhotoOf } from "../photos/photo-of.tsx";
 import { kindOfBody } from "../pots/typed-of-body.ts";
 
 interface EntryRowProps {
@@ -20,6 +21,7 @@ export function EntryRow({ entry, when, text, backTo, undoId, words }: EntryRowP
       <p>
         <span class="when">{when}</span> {text}
       </p>
+      <PhotoOf entry={entry} alt={`${when} ${text}`} />
       <div class="entry-doors">
         {kindOfBody(entry.body) !== null && (
           <a

@@ -45,6 +45,8 @@ export function entryWhat({ body }: JournalEntry, { collection, words }: Spoken)
       return body.text;
     case "treated":
       return withText(say("entry.treated"), body.text);
+    case "photo":
+      return withText(say("entry.photo"), body.text);
     case "gone":
       return say(`gone.${body.how}`);
     case "rain-gauge":

@@ -9,6 +9,7 @@ import type { FormView } from "../forms/fields.tsx";
 import { EntryRow } from "../journal/entry-row.tsx";
 import { entryWhat } from "../journal/entry-text.ts";
 import { whenText } from "../journal/when-text.ts";
+import { PhotoForm } from "../photos/photo-form.tsx";
 import { LOG_KINDS, type LogKind } from "./log-body.ts";
 import { LogForm } from "./log-form.tsx";
 import { outlookCourse } from "./outlook-points.ts";
@@ -23,7 +24,7 @@ export interface PotPageProps {
   readonly entries: readonly JournalEntry[];
   readonly form: FormView;
   /** The kind of entry that was sent and could not be kept; its form stands open. */
-  readonly openKind: LogKind | null;
+  readonly openKind: LogKind | "photo" | null;
   readonly words: Words;
   readonly today: string;
   readonly newId: () => string;
@@ -181,6 +182,14 @@ function Log({ stand, collection, form, openKind, words, today, newId }: PotPage
           />
         </details>
       ))}
+      <details class="log" open={openKind === "photo"}>
+        <summary>{words.say("log.photo")}</summary>
+        <PhotoForm
+          form={{ ...(openKind === "photo" ? form : blank), prefix: "photo-" }}
+          action={`/pots/${encodeURIComponent(stand.pot.id)}/photo`}
+          formId={newId()}
+        />
+      </details>
     </section>
   );
 }

@@ -4,7 +4,7 @@ import type { Problem } from "../../../core/problem.ts";
 import { calendarDay } from "../../../core/site/local-days.ts";
 import type { FormView } from "../forms/fields.tsx";
 import { filledInUtcMs } from "../forms/filled-in-at.ts";
-import { fieldTexts, typedForm } from "../forms/form-body.ts";
+import { fieldFile, fieldTexts, typedForm } from "../forms/form-body.ts";
 import type { Typed } from "../forms/form-problems.ts";
 import { happenedAt } from "../forms/happened-at.ts";
 import { idOfEntry, idOfForm } from "../forms/id-of-form.ts";
@@ -12,6 +12,7 @@ import { newFormId } from "../forms/new-form-id.ts";
 import { pageText } from "../frame.tsx";
 import { keepEntry } from "../keep-entry.ts";
 import type { PageContext } from "../page-context.ts";
+import { keepPhoto } from "../photos/keep-photo.ts";
 import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
 import { type BodyRead, bodyOfLog, LOG_KINDS, type LogKind } from "./log-body.ts";
@@ -113,6 +114,21 @@ export function potsRoutes(context: PageContext): Hono {
     });
     return c.redirect(kind === "gone" ? "/pots" : `/pots/${encodeURIComponent(id)}`, 303);
   });
+  routes.post("/pots/:id/photo", async (c) => {
+    const now = await siteNow(context);
+    const pot = now?.collection.pots.find(({ id }) => id === c.req.param("id"));
+    if (!now || !pot) return c.notFound();
+    const typed = await typedForm(c);
+    const sent = { siteId: now.site.id, potId: pot.id, typed, file: await fieldFile(c, "photo") };
+    const kept = await keepPhoto(context, sent);
+    const stand = potStands(now).find(({ pot: { id } }) => id === pot.id);
+    if (!kept.ok && stand)
+      return c.html(
+        potPage(context, { now, stand, openKind: "photo", given: { typed, problems: kept.problems } }),
+        422,
+      );
+    return c.redirect(stand ? `/pots/${encodeURIComponent(pot.id)}` : "/journal", 303);
+  });
   return routes;
 }
 
@@ -189,7 +205,12 @@ function newPotPage(context: PageContext, now: SiteNow, { typed, problems }: Giv
 
 function potPage(
   context: PageContext,
-  { now, stand, openKind, given }: { now: SiteNow; stand: PotStand; openKind: LogKind | null; given: Given },
+  {
+    now,
+    stand,
+    openKind,
+    given,
+  }: { now: SiteNow; stand: PotStand; openKind: LogKind | "photo" | null; given: Given },
 ): string {
   const { words } = context;
   const form: FormView = { ...given, words };

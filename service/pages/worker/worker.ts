@@ -1,5 +1,5 @@
 import { BASE } from "../client/base.ts";
-import { keepWaiting, sendWaiting, waitingForm } from "../client/waiting.ts";
+import { keepWaiting, sendWaiting, type WaitingForm, waitingForm } from "../client/waiting.ts";
 
 const worker = self as unknown as ServiceWorkerGlobalScope;
 
@@ -67,9 +67,9 @@ const ABOUT_ACCESS = /^(sign-in|sign-out|claim|house\/access)\b/;
  * session has ended waits as well, until somebody has signed in. Whoever comes next sees no kept page of who was before.
  */
 async function sentOrWaiting(request: Request): Promise<Response> {
-  const body = await request.clone().text();
+  const sent = await formOf(request.clone());
   const { pathname } = new URL(request.url);
-  const keep = () => keepWaiting(waitingForm(pathname, new URLSearchParams(body)));
+  const keep = () => keepWaiting(sent);
   // Passphrases and codes never stay on the device.
   const mayWait = !ABOUT_ACCESS.test(pathname.slice(BASE.length));
   try {
@@ -82,4 +82,14 @@ async function sentOrWaiting(request: Request): Promise<Response> {
     await keep();
     return Response.redirect(request.referrer === "" ? BASE : request.referrer, 303);
   }
+}
+
+async function formOf(request: Request): Promise<WaitingForm> {
+  const address = new URL(request.url).pathname;
+  if (!request.headers.get("content-type")?.startsWith("multipart/"))
+    return waitingForm(address, new URLSearchParams(await request.text()));
+  const fields = [...(await request.formData())];
+  const texts = fields.filter((field): field is [string, string] => typeof field[1] === "string");
+  const file = fields.map(([, value]) => value).find((value): value is File => typeof value !== "string");
+  return waitingForm(address, new URLSearchParams(texts), file?.size ? file : undefined);
 }

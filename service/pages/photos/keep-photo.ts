@@ -1,0 +1,46 @@
+import { z } from "zod";
+import { cleanPhoto } from "../../photos/clean-photo.ts";
+import { filledInUtcMs } from "../forms/filled-in-at.ts";
+import { type FormRead, readForm, type Typed } from "../forms/form-problems.ts";
+import { idOfEntry } from "../forms/id-of-form.ts";
+import { freeText } from "../forms/typed-fields.ts";
+import type { PageContext } from "../page-context.ts";
+
+const PHOTO_TEXT = z
+  .object({ text: freeText() })
+  .transform(({ text }) => (text === undefined ? {} : { text }));
+
+interface SentPhoto {
+  readonly siteId: string;
+  readonly potId: string;
+  readonly typed: Typed;
+  /** Null where no file was chosen. */
+  readonly file: File | null;
+}
+
+/** Keeps the photo with its entry, both or neither; the plan does not hang on it. */
+export async function keepPhoto(
+  { store, now }: PageContext,
+  { siteId, potId, typed, file }: SentPhoto,
+): Promise<FormRead<null>> {
+  if (!file) return { ok: false, problems: [{ code: "no-photo", path: ["photo"] }] };
+  const text = readForm(PHOTO_TEXT, typed);
+  const photo = await cleanPhoto(new Uint8Array(await file.arrayBuffer()));
+  if (!text.ok || !photo.ok)
+    return { ok: false, problems: [text, photo].flatMap((part) => (part.ok ? [] : part.problems)) };
+  const recordedUtcMs = now();
+  const { id: ref } = photo.value;
+  await store.together(async (step) => {
+    await step.photos.put(siteId, photo.value);
+    await step.journal.append(siteId, [
+      {
+        id: idOfEntry({ ...typed, ref }),
+        potId,
+        atUtcMs: filledInUtcMs(typed, recordedUtcMs),
+        recordedUtcMs,
+        body: { kind: "photo", ref, ...text.value },
+      },
+    ]);
+  });
+  return { ok: true, value: null };
+}
