@@ -19,6 +19,7 @@ import { PlainMessage } from "./plain-message.tsx";
 import { changeRoutes } from "./pots/change-routes.tsx";
 import { pasteRoutes } from "./pots/paste-routes.tsx";
 import { potsRoutes } from "./pots/pots-routes.tsx";
+import { shelvesRoutes } from "./pots/shelves-routes.tsx";
 import { readyPages } from "./ready-pages.ts";
 import { skyRoutes } from "./sky/sky-routes.tsx";
 import { spotsRoutes } from "./spots/spots-routes.tsx";
@@ -66,6 +67,7 @@ export function createApp(input: AppInput): Hono {
   app.route("/", beginRoutes(context));
   for (const routes of [
     pasteRoutes,
+    shelvesRoutes,
     potsRoutes,
     changeRoutes,
     mixesRoutes,

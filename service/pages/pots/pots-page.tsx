@@ -2,32 +2,35 @@ import type { Collection } from "../../../core/plan/collection.ts";
 import { groupedBy } from "../../brief/grouped-by.ts";
 import type { Words } from "../../words/words.ts";
 import { type FormView, ProblemList, SelectField } from "../forms/fields.tsx";
-import { daysToNeed, needText } from "./next-need.ts";
+import { needText } from "./next-need.ts";
 import type { PotStand } from "./pot-stand.ts";
 import { SectionOf } from "./section-of.tsx";
+import { ShelfFilter } from "./shelf-filter.tsx";
+import { isNarrowed, type ShelfView, shelfAddress, standsInView } from "./shelf-view.ts";
 
 export interface PotsPageProps {
   readonly stands: readonly PotStand[];
   readonly collection: Collection;
+  readonly view: ShelfView;
+  /** What was kept just now for several pots, in words; null when nothing was. */
+  readonly kept: { readonly id: string; readonly text: string } | null;
   readonly form: FormView;
-  readonly formId: string;
+  readonly newId: () => string;
   readonly words: Words;
 }
 
 /** Every bench as a shelf of vessels, all on one scale, the neediest first; entries for several pots at once below. */
 export function PotsPage(props: PotsPageProps) {
-  const { stands, collection, words, formId, form } = props;
+  const { stands, collection, view, words, form } = props;
   const { say } = words;
-  const bySpot = groupedBy(stands, ({ spotId }) => spotId);
-  const pxPerCm = shelfScale(stands);
-  const spots = [...collection.spots].sort((a, b) => a.walkOrder - b.walkOrder);
+  const shown = standsInView(stands, view);
   return (
     <>
       <h1>{say("pots.title")}</h1>
       <p class="lead">
         {say("pots.lead", { potCount: stands.reduce((sum, { pot }) => sum + (pot.count ?? 1), 0) })}
       </p>
-      <p class="hint">{say("pots.scale")}</p>
+      <Kept {...props} />
       <p>
         <a class="button quiet" href="/pots/new">
           {say("pots.new")}
@@ -36,18 +39,36 @@ export function PotsPage(props: PotsPageProps) {
           {say("paste.title")}
         </a>
       </p>
-      <form method="post" action="/pots/log">
-        <input type="hidden" name="formId" value={formId} />
+      <ShelfFilter view={view} collection={collection} words={words} />
+      <p class="hint">{say("pots.scale")}</p>
+      <form method="post" action="/pots/log" class="shelves">
+        <input type="hidden" name="formId" value={props.newId()} />
+        <input type="hidden" name="view" value={shelfAddress(view)} />
         <ProblemList form={form} />
-        {spots.map((spot) => {
-          const here = bySpot.get(spot.id) ?? [];
-          return here.length === 0 ? null : (
-            <Shelf name={spot.name} stands={here} pxPerCm={pxPerCm} words={words} />
-          );
-        })}
+        {shown.length === 0 && <p>{say("pots.none-shown")}</p>}
+        {view.order === "bench" ? (
+          <Benches {...props} shown={shown} />
+        ) : (
+          <Shelf {...props} name={say("pots.order.need")} stands={shown} pxPerCm={shelfScale(stands)} />
+        )}
         <Together {...props} />
       </form>
     </>
+  );
+}
+
+/** What was done just now for several pots, to be taken back with one tap. */
+function Kept({ kept, newId, words: { say } }: PotsPageProps) {
+  if (!kept) return null;
+  return (
+    <form method="post" action="/pots/take-back" class="kept" id="kept">
+      <p role="status">{kept.text}</p>
+      <input type="hidden" name="formId" value={newId()} />
+      <input type="hidden" name="of" value={kept.id} />
+      <button type="submit" class="quiet">
+        {say("pots.take-back")}
+      </button>
+    </form>
   );
 }
 
@@ -60,20 +81,31 @@ function shelfScale(stands: readonly PotStand[]): number {
   return Math.min(2.8, WIDEST_PX / widestCm);
 }
 
-interface ShelfProps {
-  readonly name: string;
-  readonly stands: readonly PotStand[];
-  readonly pxPerCm: number;
-  readonly words: Words;
+function Benches(props: PotsPageProps & { shown: readonly PotStand[] }) {
+  const bySpot = groupedBy(props.shown, ({ spotId }) => spotId);
+  const pxPerCm = shelfScale(props.stands);
+  const spots = [...props.collection.spots].sort((a, b) => a.walkOrder - b.walkOrder);
+  return spots.map(({ id, name }) => {
+    const here = bySpot.get(id);
+    return here ? <Shelf {...props} name={name} spotId={id} stands={here} pxPerCm={pxPerCm} /> : null;
+  });
 }
 
-function Shelf({ name, stands, pxPerCm, words }: ShelfProps) {
+interface ShelfProps extends PotsPageProps {
+  readonly name: string;
+  /** Left out where pots of several benches stand on the shelf. */
+  readonly spotId?: string;
+  readonly pxPerCm: number;
+}
+
+function Shelf({ name, spotId, stands, pxPerCm, view, collection, words }: ShelfProps) {
   const scale = { pxPerCm, lineMm: 6, mostAboveCm: 30 };
+  const benchOf = (id: string) => collection.spots.find((spot) => spot.id === id)?.name ?? id;
   return (
     <section>
       <h2>{name}</h2>
       <ul class="shelf">
-        {[...stands].sort(byNeed).map((stand) => (
+        {stands.map((stand) => (
           <li>
             <div class="shelf-board">
               <SectionOf stand={stand} scale={scale} words={words} />
@@ -83,6 +115,7 @@ function Shelf({ name, stands, pxPerCm, words }: ShelfProps) {
                 {words.say("deed.pots", { name: stand.pot.name, potCount: stand.pot.count ?? 1 })}
               </a>
               <span class="shelf-state">{needText(stand.potPlan, words)}</span>
+              {spotId === undefined && <span class="shelf-state hint">{benchOf(stand.spotId)}</span>}
             </p>
             <label class="choice">
               <input type="checkbox" name="potId" value={stand.pot.id} />
@@ -94,38 +127,40 @@ function Shelf({ name, stands, pxPerCm, words }: ShelfProps) {
           </li>
         ))}
       </ul>
+      {spotId !== undefined && stands.length > 1 && !isNarrowed(view) && (
+        <p>
+          <button type="submit" name="wateredSpotId" value={spotId} class="quiet">
+            {words.say("pots.watered-bench", { potCount: stands.length, spot: name })}
+          </button>
+        </p>
+      )}
     </section>
   );
 }
 
-function byNeed(a: PotStand, b: PotStand): number {
-  const need = ({ potPlan }: PotStand) => (potPlan ? daysToNeed(potPlan) : -1);
-  return need(a) - need(b) || (a.pot.name < b.pot.name ? -1 : 1);
-}
-
-/** One entry for all the pots that are ticked. */
+/** One entry for all the pots that are ticked; stays in sight while any is. */
 function Together({ collection, form, words }: PotsPageProps) {
   const { say } = words;
   return (
-    <fieldset class="group" id="potId">
+    <fieldset class="group together" id="potId">
       <legend>{say("pots.together")}</legend>
       <p class="hint">{say("pots.together-hint")}</p>
-      <p>
+      <div class="together-ways">
         <button type="submit" name="what" value="watered">
           {say("pots.watered")}
         </button>
-      </p>
-      <SelectField
-        form={form}
-        name="toSpotId"
-        label={say("field.toSpotId")}
-        options={collection.spots.map(({ id, name }) => ({ value: id, text: name }))}
-      />
-      <p>
-        <button type="submit" name="what" value="moved" class="quiet">
-          {say("pots.moved")}
-        </button>
-      </p>
+        <div class="row">
+          <SelectField
+            form={form}
+            name="toSpotId"
+            label={say("field.toSpotId")}
+            options={collection.spots.map(({ id, name }) => ({ value: id, text: name }))}
+          />
+          <button type="submit" name="what" value="moved" class="quiet">
+            {say("pots.moved")}
+          </button>
+        </div>
+      </div>
     </fieldset>
   );
 }

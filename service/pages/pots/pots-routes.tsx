@@ -1,10 +1,8 @@
 import { type Context, Hono } from "hono";
-import type { EntryBody } from "../../../core/journal/entry.ts";
 import type { Problem } from "../../../core/problem.ts";
 import { calendarDay } from "../../../core/site/local-days.ts";
 import type { FormView } from "../forms/fields.tsx";
-import { filledInUtcMs } from "../forms/filled-in-at.ts";
-import { fieldFile, fieldTexts, typedForm } from "../forms/form-body.ts";
+import { fieldFile, typedForm } from "../forms/form-body.ts";
 import type { Typed } from "../forms/form-problems.ts";
 import { happenedAt } from "../forms/happened-at.ts";
 import { idOfEntry, idOfForm } from "../forms/id-of-form.ts";
@@ -19,7 +17,6 @@ import { type BodyRead, bodyOfLog, LOG_KINDS, type LogKind } from "./log-body.ts
 import { NEW_POT_TYPED, PotFields, potOfForm } from "./pot-form.tsx";
 import { PotPage } from "./pot-page.tsx";
 import { type PotStand, potStands } from "./pot-stand.ts";
-import { PotsPage } from "./pots-page.tsx";
 import { whatIf } from "./what-if.ts";
 import { WhatIfPage } from "./what-if-page.tsx";
 
@@ -30,26 +27,9 @@ interface Given {
 
 const NOTHING: Given = { typed: {}, problems: [] };
 
-/** The shelf of all pots, one pot, a new pot, and entries for one or many. */
+/** One pot, a new pot, and entries for one. */
 export function potsRoutes(context: PageContext): Hono {
   const routes = new Hono();
-  routes.get("/pots", async (c) => {
-    const now = await siteNow(context);
-    return now ? c.html(potsPage(context, now, NOTHING)) : c.redirect("/begin", 303);
-  });
-  routes.post("/pots/log", async (c) => {
-    const now = await siteNow(context);
-    if (!now) return c.redirect("/begin", 303);
-    const [typed, potIds] = [await typedForm(c), await fieldTexts(c, "potId")];
-    const read = togetherOf(now, { typed, potIds });
-    if (!read.ok) return c.html(potsPage(context, now, { typed, problems: read.problems }), 422);
-    const [id, atUtcMs] = [idOfEntry(typed), filledInUtcMs(typed, context.now())];
-    await keepEntry(
-      context,
-      ...read.potIds.map((potId) => ({ id: `${id}.${potId}`, potId, atUtcMs, body: read.body })),
-    );
-    return c.redirect("/pots", 303);
-  });
   routes.get("/pots/new", async (c) => {
     const now = await siteNow(context);
     return now
@@ -146,44 +126,10 @@ function knownNames(read: BodyRead, { collection }: SiteNow): BodyRead {
   return read;
 }
 
-type Together = { ok: true; potIds: string[]; body: EntryBody } | { ok: false; problems: Problem[] };
-
-/** One entry for the pots that were ticked; the button says which. */
-function togetherOf(now: SiteNow, { typed, potIds }: { typed: Typed; potIds: readonly string[] }): Together {
-  const known = potIds.filter((id) => now.collection.pots.some((pot) => pot.id === id));
-  const isMove = typed.what === "moved";
-  const spot = now.collection.spots.find(({ id }) => id === typed.toSpotId);
-  const problems = [
-    ...(known.length === 0 ? [{ code: "no-pot-chosen", path: ["potId"] }] : []),
-    ...(isMove && !spot ? [{ code: "not-chosen", path: ["toSpotId"] }] : []),
-  ];
-  if (problems.length > 0) return { ok: false, problems };
-  const body: EntryBody =
-    isMove && spot
-      ? { kind: "moved", toSpotId: spot.id }
-      : { kind: "watered", given: { kind: "ran-through" } };
-  return { ok: true, potIds: known, body };
-}
-
 async function foundPot(c: Context, context: PageContext): Promise<{ now: SiteNow; stand: PotStand } | null> {
   const now = await siteNow(context);
   const stand = now && potStands(now).find(({ pot }) => pot.id === c.req.param("id"));
   return now && stand ? { now, stand } : null;
-}
-
-function potsPage(context: PageContext, now: SiteNow, { typed, problems }: Given): string {
-  const { words } = context;
-  return pageText(
-    <SiteFrame context={context} now={now} title={words.say("pots.title")} here="/pots">
-      <PotsPage
-        stands={potStands(now)}
-        collection={now.collection}
-        form={{ typed, problems, words }}
-        formId={newFormId()}
-        words={words}
-      />
-    </SiteFrame>,
-  );
 }
 
 function newPotPage(context: PageContext, now: SiteNow, { typed, problems }: Given): string {

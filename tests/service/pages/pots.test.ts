@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { JournalEntry } from "../../../core/journal/entry.ts";
+import type { PotPlan } from "../../../core/plan/plan.ts";
 import { collection as bare, plan } from "../brief/plan-builder.ts";
 import { houseOf, NOW_UTC_MS } from "./house-of.ts";
 
@@ -21,6 +22,11 @@ const journal: JournalEntry[] = [
 ];
 const stock = { collection, plan: plan(), journal };
 
+function nineDays(potPlan: PotPlan): PotPlan {
+  const daysToRefill = { low: 8, mid: 9, high: 10 };
+  return { ...potPlan, action: "none", outlook: { ...potPlan.outlook, daysToRefill } };
+}
+
 describe("the shelves", () => {
   it("stand by spot in walking order, a planted pot in section, each with what it asks for", async () => {
     const { text } = await (await houseOf(stock)).get("/pots");
@@ -41,6 +47,42 @@ describe("the shelves", () => {
     await send("/pots/log", form);
     const watered = (await store.journal.list("quay")).filter(({ body }) => body.kind === "watered");
     expect(watered.map(({ potId }) => potId)).toEqual(["lemon", "fig"]);
+  });
+
+  it("take a whole bench with one tap, tell how many, and take all of it back", async () => {
+    const { store, send, get } = await houseOf(stock);
+    const sent = { formId: "form-0002", wateredSpotId: "rail", view: "/pots?spot=rail" };
+    const { to } = await send("/pots/log", sent);
+    await send("/pots/log", sent);
+    expect(to).toMatch(/^\/pots\?spot=rail&kept=log\.form-0002\.\w+#kept$/);
+    const { text } = await get(to!.split("#")[0]!);
+    const standing = bare.pots.filter(({ firstSpotId }) => firstSpotId === "rail").length;
+    expect(standing).toBeGreaterThan(1);
+    expect(text).toContain(`Kept for ${standing} pots: Watered until it ran through.`);
+    const of = /name="of" value="([^"]+)"/.exec(text)?.[1] ?? "";
+    await send("/pots/take-back", { formId: "form-0003", of });
+    const kinds = (await store.journal.list("quay")).map(({ body }) => body.kind);
+    expect(kinds.filter((kind) => kind === "watered")).toHaveLength(standing);
+    expect(kinds.filter((kind) => kind === "undo")).toHaveLength(standing);
+    expect((await get(to!.split("#")[0]!)).text).not.toContain("Kept for");
+  });
+
+  it("show only the pots that are looked for, and the soonest need first over all benches", async () => {
+    const long = { ...plan(), pots: plan().pots.map((one) => (one.potId === "aloe" ? nineDays(one) : one)) };
+    const { get } = await houseOf({ ...stock, plan: long });
+    const shown = async (address: string) => {
+      const { text } = await get(address);
+      return [...text.matchAll(/name="potId" value="([^"]+)"/g)].map((hit) => hit[1]);
+    };
+    const all = await shown("/pots");
+    expect(await shown("/pots?name=LEM")).toEqual(["lemon"]);
+    expect(await shown("/pots?need=keep-dry")).toEqual(
+      plan().pots.flatMap(({ action, potId }) => (action === "keep-dry" ? [potId] : [])),
+    );
+    expect((await shown("/pots?order=need")).toSorted()).toEqual(all.toSorted());
+    expect((await shown("/pots?order=need")).at(-1)).toBe("aloe");
+    expect(await shown("/pots?need=soon")).toEqual(all.filter((id) => id !== "aloe"));
+    expect((await get("/pots?name=nobody")).text).toContain("No pot is like this");
   });
 
   it("ask for pots and for a spot before they keep a move", async () => {
