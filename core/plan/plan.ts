@@ -215,6 +215,26 @@ export interface PotOutlook {
   readonly massKg: number;
   readonly restingShareFrac: number;
   readonly dryUntil: CalendarDay | null;
+  /** Content above which the base counts as waterlogged. Left out, as all below, by older plans. */
+  readonly wetAboveFrac?: number;
+  readonly learned?: Learned;
+  /** Left out once it is over. */
+  readonly aftercare?: AftercareDays;
+  readonly lift?: Lift;
+}
+
+/** What weighing and checking have taught of a pot, times what its kind and the library say: 1 is as expected. */
+export interface Learned {
+  readonly thirst: Spread;
+  readonly capacity: Spread;
+}
+
+/** The way of a freshly planted pot: the last days of each stage, by common practice. */
+export interface AftercareDays {
+  readonly stage: "dry" | "first-drink" | "easing";
+  readonly dryUntil: CalendarDay;
+  readonly shadeUntil: CalendarDay;
+  readonly noFeedUntil: CalendarDay;
 }
 
 /** Tenth, fiftieth and ninetieth percentile of the cloud. */

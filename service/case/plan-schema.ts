@@ -41,6 +41,12 @@ const WeatherAgeSchema = z.strictObject({
   knownHours: number,
 });
 
+const LiftSchema = z.strictObject({
+  massKg: number,
+  hands: z.enum(["one", "two-people", "trolley"]),
+  limitKg: number,
+});
+
 const deed = {
   action: z.enum(ACTIONS),
   amountMl: number.min(0).optional(),
@@ -52,9 +58,7 @@ const deed = {
   reason: z.strictObject({ code: z.enum(REASONS), numbers }),
   harmAvoided: number,
   confidence: z.strictObject({ word: z.enum(CONFIDENCE_WORDS), shareFrac: share }),
-  lift: z
-    .strictObject({ massKg: number, hands: z.enum(["one", "two-people", "trolley"]), limitKg: number })
-    .optional(),
+  lift: LiftSchema.optional(),
 };
 
 const OutlookSchema = z.strictObject({
@@ -69,6 +73,17 @@ const OutlookSchema = z.strictObject({
   massKg: number,
   restingShareFrac: number,
   dryUntil: day.nullable(),
+  wetAboveFrac: number.optional(),
+  learned: z.strictObject({ thirst: SpreadSchema, capacity: SpreadSchema }).optional(),
+  aftercare: z
+    .strictObject({
+      stage: z.enum(["dry", "first-drink", "easing"]),
+      dryUntil: day,
+      shadeUntil: day,
+      noFeedUntil: day,
+    })
+    .optional(),
+  lift: LiftSchema.optional(),
 });
 
 const HoldSchema = z.strictObject({

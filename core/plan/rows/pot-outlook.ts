@@ -1,9 +1,10 @@
+import type { Cloud } from "../../pot/cloud.ts";
 import { calendarDay } from "../../site/local-days.ts";
 import type { SpotDays } from "../days/spot-days.ts";
 import type { Course } from "../harm/course.ts";
 import { refillFracNow } from "../harm/refill-point.ts";
 import type { Stander } from "../harm/spot-harm.ts";
-import type { PotOutlook, Spread } from "../plan.ts";
+import type { Learned, PotOutlook, Spread } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { roundTo } from "./round-to.ts";
 import { spreadOf } from "./spread-of.ts";
@@ -37,6 +38,30 @@ export function potOutlook(
     massKg: roundTo(stander.massKg, 0.1),
     restingShareFrac: roundTo(now.rest.restingShareFrac, 0.01),
     dryUntil: dryUntil(context, course),
+    wetAboveFrac: roundTo(now.wetAboveFrac, 0.01),
+    learned: learnedOf(now.cloud),
+    ...aftercareOf(context, course),
+  };
+}
+
+function learnedOf({ thirstFactor, capacityFactor, weightFrac }: Cloud): Learned {
+  return {
+    thirst: spreadOf({ values: thirstFactor, weightFrac }, 0.01),
+    capacity: spreadOf({ values: capacityFactor, weightFrac }, 0.01),
+  };
+}
+
+function aftercareOf({ site }: PlanContext, { now }: Course): Pick<PotOutlook, "aftercare"> {
+  const care = now.aftercare;
+  if (care === null || care.stage === "done") return {};
+  const dayOf = (utcMs: number) => calendarDay(utcMs, site.zone);
+  return {
+    aftercare: {
+      stage: care.stage,
+      dryUntil: dayOf(care.dryUntilUtcMs),
+      shadeUntil: dayOf(care.shadeUntilUtcMs),
+      noFeedUntil: dayOf(care.noFeedUntilUtcMs),
+    },
   };
 }
 

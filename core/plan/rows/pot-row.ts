@@ -41,7 +41,7 @@ export function potRow(context: PlanContext, { study, settled, entries }: Line):
     then,
     ...(holds.length > 0 ? { holds } : {}),
     ...(seen.length > 0 ? { seen } : {}),
-    outlook: study.outlook,
+    outlook: { ...study.outlook, lift: study.lift },
   };
 }
 

@@ -14,6 +14,14 @@ export interface OutlookDay {
   readonly fromUtcMs: number;
   readonly toUtcMs: number;
   readonly rainMm: Spread | null;
+  /** Coldest of the night at the spot. */
+  readonly coldestC: Spread | null;
+}
+
+/** Something that is planned for an hour. */
+export interface OutlookMark {
+  readonly atUtcMs: number;
+  readonly text: string;
 }
 
 export interface OutlookBandProps {
@@ -21,6 +29,9 @@ export interface OutlookBandProps {
   readonly points: readonly OutlookPoint[];
   readonly days: readonly OutlookDay[];
   readonly refillFrac: number;
+  /** Above this the base is waterlogged; null where that is not known. */
+  readonly wetAboveFrac: number | null;
+  readonly marks: readonly OutlookMark[];
   readonly capacityMl: number;
   readonly label: string;
   readonly words: Words;
@@ -29,7 +40,8 @@ export interface OutlookBandProps {
 const WIDTH = 360;
 const PLOT = { left: 8, right: 352, top: 22, foot: 150 };
 const RAIN = { top: 158, foot: 182 };
-const HEIGHT = 200;
+const COLD_FOOT = 196;
+const HEIGHT = 214;
 /** A day narrower than this has no room for its name. */
 const NAME_PX = 24;
 
@@ -40,11 +52,11 @@ interface Plotted extends OutlookBandProps {
 
 /** A pot's coming days as a band: the spread first, the middle second, the line at which it waits for water. */
 export function OutlookBand(props: OutlookBandProps) {
-  const { points, refillFrac } = props;
+  const { points, refillFrac, wetAboveFrac } = props;
   const [first, last] = [points[0], points.at(-1)];
   if (!first || !last || points.length < 2) return null;
   const x = scaleLinear([first.atUtcMs, last.atUtcMs], [PLOT.left, PLOT.right]);
-  const highest = Math.max(1, ...points.map(({ contentFrac }) => contentFrac.high));
+  const highest = Math.max(1, wetAboveFrac ?? 0, ...points.map(({ contentFrac }) => contentFrac.high));
   const y = scaleLinear([0, highest], [PLOT.foot, PLOT.top]);
   const at = ({ atUtcMs }: OutlookPoint) => x(atUtcMs);
   const edge = (end: keyof Spread) => line<OutlookPoint>(at, ({ contentFrac }) => y(contentFrac[end]));
@@ -67,14 +79,36 @@ export function OutlookBand(props: OutlookBandProps) {
       <path class="outlook-edge" d={edge("high")(drawn) ?? ""} />
       <path class="outlook-middle" d={edge("mid")(drawn) ?? ""} />
       <path class="outlook-refill" d={`M${PLOT.left} ${px(y(refillFrac))}H${PLOT.right}`} />
+      {wetAboveFrac !== null && (
+        <path class="outlook-wet" d={`M${PLOT.left} ${px(y(wetAboveFrac))}H${PLOT.right}`} />
+      )}
+      <Marks {...props} x={x} y={y} />
       <path class="outlook-today" d={`M${PLOT.left} ${PLOT.top - 8}V${PLOT.foot}`} />
       <Levels {...props} x={x} y={y} />
     </svg>
   );
 }
 
-/** The axis in words: what the drained pot holds, and where it waits for water. */
-function Levels({ capacityMl, words, y }: Plotted) {
+/** A line at the hour of each planned watering, named at its head. */
+function Marks({ marks, points, x }: Plotted) {
+  const lastUtcMs = points.at(-1)!.atUtcMs;
+  return marks
+    .filter(({ atUtcMs }) => atUtcMs < lastUtcMs)
+    .map(({ atUtcMs, text }) => {
+      const at = px(Math.max(PLOT.left, x(atUtcMs)));
+      return (
+        <g class="outlook-mark">
+          <path d={`M${at} ${PLOT.top - 10}V${PLOT.foot}M${at - 4} ${PLOT.top - 10}h8`} />
+          <text x={at + 6} y={PLOT.top - 6}>
+            {text}
+          </text>
+        </g>
+      );
+    });
+}
+
+/** The axis in words: what the drained pot holds, where it waits for water, and where it stands too wet. */
+function Levels({ capacityMl, wetAboveFrac, words, y }: Plotted) {
   return (
     <>
       <path
@@ -88,13 +122,21 @@ function Levels({ capacityMl, words, y }: Plotted) {
       <text x={PLOT.left + 27} y={PLOT.foot - 5}>
         {words.say("outlook.waits")}
       </text>
+      {wetAboveFrac !== null && (
+        <>
+          <path class="outlook-wet" d={`M${PLOT.left + 176} ${PLOT.foot - 9}h18`} />
+          <text x={PLOT.left + 199} y={PLOT.foot - 5}>
+            {words.say("outlook.too-wet")}
+          </text>
+        </>
+      )}
     </>
   );
 }
 
 /** Names of the days, a faint line at each midnight, and the rain that reaches the spot. */
 function DayColumns({ days, words, x }: Plotted) {
-  return days.map(({ name, fromUtcMs, toUtcMs, rainMm }) => {
+  return days.map(({ name, fromUtcMs, toUtcMs, rainMm, coldestC }) => {
     const [from, to] = [x(fromUtcMs), x(toUtcMs)];
     const middle = px((from + to) / 2);
     return (
@@ -106,8 +148,13 @@ function DayColumns({ days, words, x }: Plotted) {
           </text>
         )}
         {rainMm && rainMm.mid >= 0.5 && (
-          <text class="outlook-rain" x={middle} y={RAIN.foot - 8} text-anchor="middle">
+          <text x={middle} y={RAIN.foot - 8} text-anchor="middle">
             {words.say("outlook.rain", { rainMm: rainMm.mid })}
+          </text>
+        )}
+        {coldestC && to - from >= NAME_PX && (
+          <text class="outlook-cold" x={middle} y={COLD_FOOT - 3} text-anchor="middle">
+            {words.say("outlook.coldest", { coldestC: coldestC.mid })}
           </text>
         )}
       </g>

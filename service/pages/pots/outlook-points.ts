@@ -1,7 +1,7 @@
-import type { Plan, PotPlan } from "../../../core/plan/plan.ts";
+import type { Deed, Plan, PotPlan } from "../../../core/plan/plan.ts";
 import { utcMsOfLocal } from "../../../core/site/local-days.ts";
 import type { Words } from "../../words/words.ts";
-import type { OutlookDay, OutlookPoint } from "../drawing/outlook-band.tsx";
+import type { OutlookDay, OutlookMark, OutlookPoint } from "../drawing/outlook-band.tsx";
 
 /** The plan's days for a pot as instants: now, then the end of each local day up to the end of what was reckoned. */
 export function outlookCourse(input: { plan: Plan; potPlan: PotPlan; words: Words }): {
@@ -9,7 +9,8 @@ export function outlookCourse(input: { plan: Plan; potPlan: PotPlan; words: Word
   days: OutlookDay[];
 } {
   const { plan, potPlan, words } = input;
-  const rainMm = plan.spots.find(({ spotId }) => spotId === potPlan.spotId)?.rainByDayMm ?? [];
+  const spot = plan.spots.find(({ spotId }) => spotId === potPlan.spotId);
+  const [rainMm, coldestC] = [spot?.rainByDayMm ?? [], spot?.coldestByDayC ?? []];
   const [nowUtcMs, lastUtcMs] = [Date.parse(plan.issuedAt), Date.parse(plan.horizon.to)];
   const days = plan.days
     .slice(0, potPlan.outlook.byDayFrac.length)
@@ -18,6 +19,7 @@ export function outlookCourse(input: { plan: Plan; potPlan: PotPlan; words: Word
       fromUtcMs: Math.max(nowUtcMs, utcMsOfLocal(day, 0, plan.zone)),
       toUtcMs: Math.min(lastUtcMs, utcMsOfLocal(day, 24, plan.zone)),
       rainMm: rainMm[index] ?? null,
+      coldestC: coldestC[index] ?? null,
     }))
     .filter(({ fromUtcMs, toUtcMs }) => toUtcMs > fromUtcMs);
   const ends = days.map(({ toUtcMs }, index) => ({
@@ -25,4 +27,15 @@ export function outlookCourse(input: { plan: Plan; potPlan: PotPlan; words: Word
     contentFrac: potPlan.outlook.byDayFrac[index]!,
   }));
   return { points: [{ atUtcMs: nowUtcMs, contentFrac: potPlan.outlook.nowFrac }, ...ends], days };
+}
+
+/** The hours at which the plan would water, to be marked on the band. */
+export function wateringMarks(potPlan: PotPlan, words: Words): OutlookMark[] {
+  return [potPlan as Deed, ...potPlan.then].flatMap(({ action, from, by }) => {
+    const due = from ?? by;
+    const isWater = action === "water" || action === "soak-slowly";
+    return isWater && due !== undefined
+      ? [{ atUtcMs: Date.parse(due), text: words.say(`verb.${action}`) }]
+      : [];
+  });
 }

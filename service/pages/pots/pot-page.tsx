@@ -12,7 +12,8 @@ import { whenText } from "../journal/when-text.ts";
 import { PhotoForm } from "../photos/photo-form.tsx";
 import { LOG_KINDS, type LogKind } from "./log-body.ts";
 import { LogForm } from "./log-form.tsx";
-import { outlookCourse } from "./outlook-points.ts";
+import { outlookCourse, wateringMarks } from "./outlook-points.ts";
+import { PotCare } from "./pot-care.tsx";
 import type { PotStand } from "./pot-stand.ts";
 import { PAGE_SCALE, SectionOf } from "./section-of.tsx";
 
@@ -63,6 +64,7 @@ export function PotPage(props: PotPageProps) {
           {potPlan && props.plan && (
             <Outlook plan={props.plan} potPlan={potPlan} stand={stand} words={words} />
           )}
+          <PotCare stand={stand} collection={collection} words={words} />
         </div>
       </div>
       <Log {...props} />
@@ -108,7 +110,6 @@ function Facts({ stand, words }: { stand: PotStand; words: Words }) {
     potPlan && words.say("fact.now", { waterMl: potPlan.outlook.nowFrac.mid * potPlan.outlook.capacityMl }),
     potPlan && words.say("fact.capacity", { capacityMl: potPlan.outlook.capacityMl }),
     hold && words.say("fact.air", { airSpaceFrac: hold.airSpaceFrac, wetLayerCm: hold.wetLayerCm }),
-    potPlan && words.say("fact.mass", { massKg: potPlan.outlook.massKg }),
     potPlan &&
       words.say("fact.coldest", { lowC: potPlan.outlook.coldestC.low, highC: potPlan.outlook.coldestC.high }),
     potPlan?.outlook.dryUntil && words.say("fact.dry-until", { untilDay: potPlan.outlook.dryUntil }),
@@ -132,10 +133,13 @@ function Outlook({ plan, potPlan, stand, words }: OutlookProps) {
       <OutlookBand
         {...outlookCourse({ plan, potPlan, words })}
         refillFrac={outlook.refillFrac}
+        wetAboveFrac={outlook.wetAboveFrac ?? null}
+        marks={wateringMarks(potPlan, words)}
         capacityMl={outlook.capacityMl}
         label={words.say("outlook.label", { pot: stand.pot.name })}
         words={words}
       />
+      <p class="hint">{words.say("outlook.legend")}</p>
       <p>
         <a class="button quiet" href={`/pots/${encodeURIComponent(stand.pot.id)}/what-if`}>
           {words.say("what-if.door")}

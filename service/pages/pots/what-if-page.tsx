@@ -1,6 +1,4 @@
 import type { Collection } from "../../../core/plan/collection.ts";
-import type { Spread } from "../../../core/plan/plan.ts";
-import type { AftercareNow } from "../../../core/plant/aftercare.ts";
 import { calendarDay } from "../../../core/site/local-days.ts";
 import { HOUR_MS } from "../../../core/weather/weather.ts";
 import type { Words } from "../../words/words.ts";
@@ -48,15 +46,6 @@ export function WhatIfPage({ stand, collection, whatIf, spotId, words }: WhatIfP
         />
         <button type="submit">{say("bench.show")}</button>
       </form>
-      {whatIf && <Learned whatIf={whatIf} words={words} />}
-      {whatIf?.aftercare && whatIf.aftercare.stage !== "done" && (
-        <Aftercare
-          care={whatIf.aftercare}
-          nowUtcMs={whatIf.startUtcMs}
-          zone={collection.site.zone}
-          words={words}
-        />
-      )}
     </>
   );
 }
@@ -111,52 +100,4 @@ function daysOf({ startUtcMs, stepMs, courses }: WhatIf, zone: string, words: Wo
       days.push({ name: words.weekday(day), atFrac: (at - startUtcMs) / lengthMs });
   }
   return days;
-}
-
-/** What weighing and checking have taught of this pot, against its kind and the library. */
-function Learned({ whatIf: { learned }, words: { say } }: { whatIf: WhatIf; words: Words }) {
-  return (
-    <section>
-      <h2>{say("learned.title")}</h2>
-      <ul>
-        <li>{say("learned.thirst", factorsOf(learned.thirst))}</li>
-        <li>{say("learned.capacity", factorsOf(learned.capacity))}</li>
-      </ul>
-      <p class="hint">{say("learned.hint")}</p>
-    </section>
-  );
-}
-
-function factorsOf({ low, mid, high }: Spread): Record<string, number> {
-  return { lowFrac: low, midFrac: mid, highFrac: high };
-}
-
-const STAGES_TO_COME = [
-  ["dryUntilUtcMs", "aftercare.dry"],
-  ["shadeUntilUtcMs", "aftercare.shade"],
-  ["noFeedUntilUtcMs", "aftercare.no-feed"],
-] as const;
-
-interface AftercareProps {
-  readonly care: AftercareNow;
-  readonly nowUtcMs: number;
-  readonly zone: string;
-  readonly words: Words;
-}
-
-/** The way of a freshly planted pot, with its dates. */
-function Aftercare({ care, nowUtcMs, zone, words }: AftercareProps) {
-  const ahead = STAGES_TO_COME.filter(([until]) => care[until] > nowUtcMs);
-  return (
-    <section>
-      <h2>{words.say("aftercare.title")}</h2>
-      <p>{words.say(`aftercare.stage.${care.stage}`)}</p>
-      <ul>
-        {ahead.map(([until, key]) => (
-          <li>{words.say(key, { untilDay: calendarDay(care[until], zone) })}</li>
-        ))}
-      </ul>
-      <p class="hint">{words.say("standing.common-practice")}</p>
-    </section>
-  );
 }

@@ -4,7 +4,6 @@ import { planContext } from "../../../core/plan/make-context.ts";
 import type { PlanInput } from "../../../core/plan/make-plan.ts";
 import type { Spread } from "../../../core/plan/plan.ts";
 import { spreadOf } from "../../../core/plan/rows/spread-of.ts";
-import type { AftercareNow } from "../../../core/plant/aftercare.ts";
 import { type PotNow, potsNow } from "../../../core/pot/pot-now.ts";
 import { rollOut } from "../../../core/pot/roll-out.ts";
 import type { Pour, Trajectory } from "../../../core/pot/trajectory.ts";
@@ -34,9 +33,6 @@ export interface WhatIf {
   readonly refillFrac: number;
   readonly capacityMl: number;
   readonly courses: readonly WhatIfCourse[];
-  /** What the pot has taught, times what its kind and the library say: 1 is as expected. */
-  readonly learned: { readonly thirst: Spread; readonly capacity: Spread };
-  readonly aftercare: AftercareNow | null;
 }
 
 /** Points are this far apart; chosen by us: a rain shows, and a week has few enough of them. */
@@ -78,11 +74,6 @@ function coursesOf(input: PlanInput, asked: { potId: string; spotId: string | un
     stepMs: STEP_HOURS * HOUR_MS,
     refillFrac,
     capacityMl,
-    learned: {
-      thirst: spreadOf({ values: pot.cloud.thirstFactor, weightFrac: pot.cloud.weightFrac }, 0.01),
-      capacity: spreadOf({ values: pot.cloud.capacityFactor, weightFrac: pot.cloud.weightFrac }, 0.01),
-    },
-    aftercare: pot.aftercare,
     courses: [
       roll("left", home, []),
       roll("watered", home, [{ hour: 0, waterMl: Number.POSITIVE_INFINITY }]),
