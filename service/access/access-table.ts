@@ -53,6 +53,7 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
 
   ["GET", "/pots", "viewer"],
   ["POST", "/pots/log", "helper"],
+  ["POST", "/pots/take-back", "helper"],
   ["GET", "/pots/new", "owner"],
   ["POST", "/pots/new", "owner"],
   ["GET", "/pots/paste", "owner"],
