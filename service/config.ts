@@ -15,6 +15,7 @@ export interface MailSettings {
   /** smtp:// or smtps://, with user and password where the server wants them. */
   readonly smtpUrl: string;
   readonly from: string;
+  /** Who gets everything; people set on the pages come on top. */
   readonly to: readonly string[];
 }
 
@@ -28,6 +29,8 @@ export interface ServiceSettings {
   readonly trustedProxies: readonly string[];
   /** Path under which a proxy shows the house; empty at the root. */
   readonly basePath: string;
+  /** Address under which it is reached from outside, for the links in messages; without a slash at its end. */
+  readonly publicUrl: string | null;
   /** The owner's passphrase by setting; else one is chosen on the pages before anybody but this machine is let in. */
   readonly passphrase: string | null;
   readonly feed: FeedSettings;
@@ -79,7 +82,8 @@ function settingsOf(read: EnvironmentRead): ServiceSettings {
     dataDir: resolve(read.LEEBENCH_DATA_DIR),
     host: read.LEEBENCH_HOST,
     port: read.LEEBENCH_PORT,
-    publicHost: read.LEEBENCH_PUBLIC_HOST ?? null,
+    publicHost: read.LEEBENCH_PUBLIC_HOST ?? hostOf(read.LEEBENCH_PUBLIC_URL),
+    publicUrl: read.LEEBENCH_PUBLIC_URL ?? null,
     trustedProxies: read.LEEBENCH_TRUSTED_PROXIES ?? [],
     basePath: read.LEEBENCH_BASE_PATH ?? "",
     passphrase: read.LEEBENCH_PASSPHRASE ?? null,
@@ -111,9 +115,13 @@ function feedOf(read: EnvironmentRead): FeedSettings {
   };
 }
 
+function hostOf(url: string | undefined): string | null {
+  return url === undefined ? null : new URL(url).hostname;
+}
+
 function mailOf(read: EnvironmentRead): MailSettings | null {
   const { LEEBENCH_SMTP_URL: smtpUrl, LEEBENCH_MAIL_FROM: from, LEEBENCH_MAIL_TO: to } = read;
-  return smtpUrl && from && to ? { smtpUrl, from, to } : null;
+  return smtpUrl && from ? { smtpUrl, from, to: to ?? [] } : null;
 }
 
 function clockHour(text: string): number {
@@ -146,9 +154,9 @@ function problemOfIssue(issue: {
 /** Rules that bind several settings, checked even where another one is at fault. */
 function problemsAcross(given: Environment): Problem[] {
   const problems: Problem[] = [];
-  const mail = ["LEEBENCH_SMTP_URL", "LEEBENCH_MAIL_FROM", "LEEBENCH_MAIL_TO"];
+  const mail = ["LEEBENCH_SMTP_URL", "LEEBENCH_MAIL_FROM"];
   const missing = mail.filter((name) => given[name] === undefined);
-  if (missing.length > 0 && missing.length < mail.length)
+  if (missing.length === 1 || (missing.length > 0 && given.LEEBENCH_MAIL_TO !== undefined))
     problems.push(...missing.map((name) => ({ code: "mail-setting-missing", path: [name] })));
   return problems;
 }

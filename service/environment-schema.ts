@@ -68,6 +68,7 @@ export const EnvironmentSchema = z.object({
     .transform((text) => text.replace(/\/+$/, ""))
     .refine((path) => /^(\/[A-Za-z0-9_~-][\w.~-]*)*$/.test(path), { error: "setting-not-a-path" })
     .optional(),
+  LEEBENCH_PUBLIC_URL: baseUrl("http:", "https:").optional(),
   LEEBENCH_PASSPHRASE: z.string().min(PASSPHRASE_LEAST_CHARS, "passphrase-too-short").optional(),
   LEEBENCH_FEED_URL: baseUrl("http:", "https:"),
   LEEBENCH_ENSEMBLE_URL: baseUrl("http:", "https:"),

@@ -24,7 +24,7 @@ const SENTENCES: Readonly<Record<string, (data: Data, name: string) => string>> 
   "setting-not-one-of": ({ values }) => `give one of ${list(values)}.`,
   "passphrase-too-short": () => `too short. Give at least ${PASSPHRASE_LEAST_CHARS} characters.`,
   "mail-setting-missing": () =>
-    "missing. Mail needs LEEBENCH_SMTP_URL, LEEBENCH_MAIL_FROM and LEEBENCH_MAIL_TO: set all three, or none.",
+    "missing. Mail needs LEEBENCH_SMTP_URL and LEEBENCH_MAIL_FROM: set both, or neither.",
   "setting-not-a-range": () =>
     "not addresses. Give addresses or ranges such as 172.18.0.0/16, several separated by commas.",
   "setting-not-a-path": () => "not a path. Give one that begins with a slash, such as /bench.",

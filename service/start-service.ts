@@ -17,8 +17,7 @@ import { sharedRuns } from "./jobs/shared-runs.ts";
 import { newTally } from "./jobs/tally.ts";
 import { listen } from "./listen.ts";
 import { createLog, type Log } from "./log.ts";
-import { logChannel } from "./notify/log-channel.ts";
-import { mailChannels } from "./notify/mail-channel.ts";
+import { openPost } from "./notify/post.ts";
 import { holdAlone } from "./store/hold-alone.ts";
 import { openStore, type Store } from "./store/open-store.ts";
 import { BACKUP_FOLDER_NAME, LOCK_NAME, STORE_NAME } from "./store/store-names.ts";
@@ -67,9 +66,7 @@ export async function startService(
     closing.push(() => store.close());
     const words = houseWords((await store.choices.wordChoice()) ?? settings);
     const parts = jobParts({ store, settings, options, words });
-    closing.push(() => {
-      for (const channel of parts.channels) channel.close?.();
-    });
+    closing.push(() => parts.post.close());
     const running = await run({ parts, settings, options, closing, isStopping: () => stopping });
     return { ...running, store, close };
   } catch (error) {
@@ -115,7 +112,7 @@ function jobParts({
     store,
     feed: settings.feed,
     words,
-    channels: settings.mail ? mailChannels(settings.mail) : [logChannel(write)],
+    post: openPost({ ...settings, store, words, write }),
     log: options.log ?? createLog({ level: settings.logLevel, secrets: secretsOf(settings) }),
     tally: newTally(),
     now: options.now ?? Date.now,

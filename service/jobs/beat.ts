@@ -22,7 +22,9 @@ export async function beat(parts: JobParts): Promise<void> {
     const work = JOBS[job].bind(null, parts, due);
     await guarded(parts, { name: job, siteId }, work);
   }
-  await guarded(parts, { name: "deliver", siteId: null }, () => deliverDue(parts));
+  await guarded(parts, { name: "deliver", siteId: null }, async () =>
+    deliverDue({ ...parts, ways: await parts.post.ways() }),
+  );
   parts.tally.count("beat", nowUtcMs);
 }
 

@@ -3,7 +3,7 @@ import type { PlanInput } from "../case/plan-input.ts";
 import type { FeedSettings } from "../feed/feed-settings.ts";
 import type { WeatherAnswer, WeatherAsk } from "../feed/weather-ask.ts";
 import type { Log } from "../log.ts";
-import type { Channel } from "../notify/channel.ts";
+import type { Post } from "../notify/post.ts";
 import type { Store } from "../store/open-store.ts";
 import type { HouseWords } from "../words/house-words.ts";
 import type { Tally } from "./tally.ts";
@@ -13,7 +13,7 @@ export interface JobParts {
   readonly store: Store;
   readonly feed: FeedSettings;
   readonly words: HouseWords;
-  readonly channels: readonly Channel[];
+  readonly post: Post;
   readonly log: Log;
   readonly tally: Tally;
   readonly now: () => number;

@@ -39,6 +39,8 @@ async function makeMorning(
         ...parts,
         plan,
         collection,
+        ways: await parts.post.ways(),
+        signing: parts.post.signing,
         houseId: parts.store.houseId,
         nowUtcMs,
         amendment: null,

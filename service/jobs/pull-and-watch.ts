@@ -58,6 +58,8 @@ async function settleLook(
           ...parts,
           plan,
           collection: look.input.collection,
+          ways: await parts.post.ways(),
+          signing: parts.post.signing,
           houseId: parts.store.houseId,
           nowUtcMs,
           amendment: { number: state.amendmentCount },

@@ -1,11 +1,13 @@
 import type { Log } from "../log.ts";
 import type { Store } from "../store/open-store.ts";
 import type { Message } from "../store/outbox-store.ts";
-import type { Channel, Delivery } from "./channel.ts";
+import type { Delivery } from "./channel.ts";
+import { quietUntilUtcMs } from "./quiet-hours.ts";
+import type { Way } from "./way.ts";
 
 interface DeliverInput {
   readonly store: Store;
-  readonly channels: readonly Channel[];
+  readonly ways: readonly Way[];
   readonly now: () => number;
   readonly log: Log;
 }
@@ -27,16 +29,31 @@ export async function deliverDue(input: DeliverInput): Promise<number> {
 }
 
 async function deliverOne(input: DeliverInput, message: Message): Promise<boolean> {
-  const delivery = await tryChannel(input, message);
+  const way = input.ways.find(({ channel }) => channel.name === message.channel);
+  const quietUntil = way ? await quietUntilFor(way, { input, message }) : null;
+  if (quietUntil !== null) {
+    await input.store.outbox.postpone(message.id, quietUntil);
+    return false;
+  }
+  const delivery = await tryWay(way, message);
   await settle(input, { message, delivery });
   return delivery.ok;
 }
 
-async function tryChannel({ channels }: DeliverInput, message: Message): Promise<Delivery> {
-  const channel = channels.find(({ name }) => name === message.channel);
-  if (!channel) return { ok: false, fault: "channel-not-set-up" };
+/** Nobody is woken: a message that falls into quiet hours goes when they are over. */
+async function quietUntilFor(
+  { quiet }: Way,
+  { input: { store, now }, message }: { input: DeliverInput; message: Message },
+): Promise<number | null> {
+  if (quiet === null) return null;
+  const site = await store.sites.get(message.siteId);
+  return site ? quietUntilUtcMs(quiet, { nowUtcMs: now(), zone: site.zone }) : null;
+}
+
+async function tryWay(way: Way | undefined, message: Message): Promise<Delivery> {
+  if (!way) return { ok: false, fault: "channel-not-set-up" };
   try {
-    return await channel.deliver(message);
+    return await way.channel.deliver(message);
   } catch (error) {
     return { ok: false, fault: error instanceof Error ? error.name : "unknown" };
   }
@@ -53,9 +70,9 @@ async function settle(
     log.info({ event: "message-sent", id, channel, tries: message.tries + 1 });
     return;
   }
-  const { fault } = delivery;
+  const { fault, final } = delivery;
   const nextTryUtcMs = atUtcMs + waitMs(message.tries);
-  if (nextTryUtcMs > message.keepTryingUntilUtcMs) {
+  if (final || nextTryUtcMs > message.keepTryingUntilUtcMs) {
     await store.outbox.markGivenUp(id, { fault, atUtcMs });
     log.error({ event: "message-given-up", id, channel, fault });
     return;

@@ -2,6 +2,7 @@
 export const MESSAGE_FAULTS = [
   "channel-not-set-up",
   "channel-broke",
+  "mail-not-set-up",
   "mail-unreachable",
   "mail-unsafe",
   "mail-login",

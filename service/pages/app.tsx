@@ -1,6 +1,6 @@
 import { type Context, Hono } from "hono";
 import type { FeedSettings } from "../feed/feed-settings.ts";
-import type { NamedChannel } from "../notify/channel.ts";
+import { openPost, type Post } from "../notify/post.ts";
 import type { Store } from "../store/open-store.ts";
 import { type HouseWords, houseWords } from "../words/house-words.ts";
 import { beginRoutes } from "./begin/begin-routes.tsx";
@@ -36,7 +36,8 @@ export interface AppInput {
   readonly words?: HouseWords;
   /** When the morning brief is made; the setting's default when left out. */
   readonly briefAtHour?: number;
-  readonly channels?: readonly NamedChannel[];
+  /** Of people and links alone when left out. */
+  readonly post?: Post;
   /** Makes and stores a new plan for the site. */
   replan(siteId: string): Promise<unknown>;
 }
@@ -44,14 +45,17 @@ export interface AppInput {
 const DEFAULT_BRIEF_AT_HOUR = 5.5;
 
 export function pageContext(input: AppInput): PageContext {
+  const words = input.words ?? houseWords({ locale: "en", units: "metric" });
   return {
     store: input.store,
     feed: input.feed,
     now: input.now,
     demo: input.demo ?? false,
-    words: input.words ?? houseWords({ locale: "en", units: "metric" }),
+    words,
     briefAtHour: input.briefAtHour ?? DEFAULT_BRIEF_AT_HOUR,
-    channels: input.channels ?? [],
+    post:
+      input.post ??
+      openPost({ store: input.store, words, mail: null, publicUrl: null, write: () => undefined }),
     replan: (siteId) => input.replan(siteId),
   };
 }

@@ -1,5 +1,5 @@
 import type { FeedSettings } from "../feed/feed-settings.ts";
-import type { NamedChannel } from "../notify/channel.ts";
+import type { Post } from "../notify/post.ts";
 import type { Store } from "../store/open-store.ts";
 import type { HouseWords } from "../words/house-words.ts";
 
@@ -13,8 +13,8 @@ export interface PageContext {
   readonly words: HouseWords;
   /** Local clock at which the morning brief is made, hours from midnight. */
   readonly briefAtHour: number;
-  /** The ways by which messages go out now. */
-  readonly channels: readonly NamedChannel[];
+  /** The ways by which messages go out. */
+  readonly post: Post;
   /** Makes and stores a new plan from what is known now. */
   replan(siteId: string): Promise<unknown>;
 }

@@ -951,6 +951,9 @@ export const EN = {
   "status.messages-lead": "The last ten, newest first.",
   "status.way.log": "Printed by the service",
   "status.way.to": "Mail to {address}",
+  "status.way.push": "Notification on {address}",
+  "status.way.webhook": "Call to {address}",
+  "status.way.mqtt": "Message broker",
   "status.way.gone": "A way that is no longer set ({name})",
   "status.sent": "Delivered at {time}.",
   "status.waiting": "On its way.",
@@ -1023,16 +1026,23 @@ export const EN = {
   "fault.night-failed": "The work of the night broke off. The log holds the cause.",
   "fault.channel-not-set-up": "This way is no longer set. Set it again, or let the message go.",
   "fault.channel-broke": "The way broke. The log holds the cause.",
+  "fault.mail-not-set-up":
+    "No mail server is set. Set LEEBENCH_SMTP_URL and LEEBENCH_MAIL_FROM and start again.",
   "fault.mail-unreachable":
     "The mail server cannot be reached. Look at LEEBENCH_SMTP_URL and at the network.",
   "fault.mail-unsafe": "No safe connection to the mail server came about. Look at LEEBENCH_SMTP_URL.",
   "fault.mail-login": "The mail server does not take the name and password in LEEBENCH_SMTP_URL.",
   "fault.mail-address":
-    "The mail server does not take the address. Look at LEEBENCH_MAIL_FROM and LEEBENCH_MAIL_TO.",
+    "The mail server does not take the address. Correct it under People and messages, or in LEEBENCH_MAIL_FROM and LEEBENCH_MAIL_TO.",
   "fault.mail-busy": "The mail server asks to come back later.",
   "fault.mail-refused": "The mail server does not take this message. Its log may tell why.",
   "fault.mail-failed": "The mail could not be handed over. Look at LEEBENCH_SMTP_URL.",
   "fault.other": "something is amiss that has no name here ({code}).",
+
+  "answer.all.done": "All done",
+  "answer.all.not-today": "Not today",
+  "answer.all.log": "Say what was done",
+  "answer.done": "Done",
 
   "house.title": "This house",
   "house.place": "Place",

@@ -12,6 +12,7 @@ import { newTally } from "../../service/jobs/tally.ts";
 import { openStore, type Store } from "../../service/store/open-store.ts";
 import type { Message } from "../../service/store/outbox-store.ts";
 import { houseWords } from "../../service/words/house-words.ts";
+import { fixedPost } from "../service/notify/fixed-post.ts";
 import { barePlan } from "../service/store/bare-plan.ts";
 import { fill, site } from "../service/store/bench.ts";
 import { someWeather } from "../service/store/some-weather.ts";
@@ -115,7 +116,7 @@ function jobParts(store: Store, world: World): JobParts {
     store,
     feed: DEFAULT_FEED_SETTINGS,
     words: houseWords({ locale: "en", units: "metric" }),
-    channels: [{ name: "post", deliver: async (message) => deliver(world, message) }],
+    post: fixedPost([{ name: "post", deliver: async (message) => deliver(world, message) }]),
     log: {
       debug: quiet,
       info: quiet,

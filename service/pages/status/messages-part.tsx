@@ -43,9 +43,10 @@ function wayText(
 ): string {
   const known = channels.find(({ name }) => name === channel);
   if (!known) return words.say("status.way.gone", { name: channel });
-  return known.to === undefined
-    ? words.say("status.way.log")
-    : words.say("status.way.to", { address: known.to });
+  if (known.to === undefined) return words.say(known.sort === "mqtt" ? "status.way.mqtt" : "status.way.log");
+  const { sort = "mail", to: address } = known;
+  if (sort === "push" || sort === "webhook") return words.say(`status.way.${sort}`, { address });
+  return words.say("status.way.to", { address });
 }
 
 function stateText(message: Message, saying: Saying): string {

@@ -21,6 +21,7 @@ export function statusRoutes(context: PageContext): Hono {
     const saying = sayingFor({ words: context.words, zone: site.zone, nowUtcMs });
     const amiss = houseTroubles(status, nowUtcMs);
     const { say } = context.words;
+    const channels = (await context.post.ways()).map(({ channel }) => channel);
     const parts = { status, saying, isAmiss: (part: (typeof amiss)[number]) => amiss.includes(part) };
     return c.html(
       pageText(
@@ -30,7 +31,7 @@ export function statusRoutes(context: PageContext): Hono {
           <div class="status">
             <WeatherPart {...parts} />
             <MorningPart {...parts} />
-            <MessagesPart {...parts} channels={context.channels} />
+            <MessagesPart {...parts} channels={channels} />
             <BackupPart {...parts} />
           </div>
         </SiteFrame>,

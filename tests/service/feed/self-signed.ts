@@ -7,6 +7,9 @@ import { generateKeyPairSync, sign } from "node:crypto";
 
 const SEQUENCE = 0x30;
 const ECDSA_SHA256_OID = Buffer.from("06082a8648ce3d040302", "hex");
+const ALT_NAME_OID = Buffer.from("0603551d11", "hex");
+/** 127.0.0.1 and localhost, as RFC 5280 section 4.2.1.6 writes addresses and names. */
+const LOOPBACK_NAMES = [der(0x87, Buffer.from([127, 0, 0, 1])), der(0x82, Buffer.from("localhost"))];
 const COMMON_NAME_OID = Buffer.from("0603550403", "hex");
 
 export function selfSigned(): { key: string; cert: string } {
@@ -16,12 +19,14 @@ export function selfSigned(): { key: string; cert: string } {
   const utcTime = (text: string) => der(0x17, Buffer.from(text));
   const body = der(
     SEQUENCE,
+    der(0xa0, der(0x02, Buffer.from([2]))),
     der(0x02, Buffer.from([1])),
     algorithm,
     name,
     der(SEQUENCE, utcTime("200101000000Z"), utcTime("491231235959Z")),
     name,
     publicKey.export({ type: "spki", format: "der" }),
+    der(0xa3, der(SEQUENCE, der(SEQUENCE, ALT_NAME_OID, der(0x04, der(SEQUENCE, ...LOOPBACK_NAMES))))),
   );
   const signature = sign("sha256", body, privateKey);
   const certificate = der(SEQUENCE, body, algorithm, der(0x03, Buffer.from([0]), signature));

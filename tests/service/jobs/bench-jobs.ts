@@ -7,6 +7,7 @@ import type { WeatherAnswer, WeatherAsk } from "../../../service/feed/weather-as
 import type { JobParts } from "../../../service/jobs/job-parts.ts";
 import { newTally } from "../../../service/jobs/tally.ts";
 import { houseWords } from "../../../service/words/house-words.ts";
+import { fixedPost } from "../notify/fixed-post.ts";
 import { barePlan } from "../store/bare-plan.ts";
 import { fill } from "../store/bench.ts";
 import { someWeather } from "../store/some-weather.ts";
@@ -25,19 +26,23 @@ export async function house(over: Partial<JobParts> = {}) {
   const delivered: { id: string; subject: string; body: string }[] = [];
   const logged: Record<string, unknown>[] = [];
   const note = (fields: Record<string, unknown>) => void logged.push(fields);
+  const words = over.words ?? houseWords({ locale: "en", units: "metric" });
   const parts: JobParts = {
     store,
     feed: DEFAULT_FEED_SETTINGS,
-    words: houseWords({ locale: "en", units: "metric" }),
-    channels: [
-      {
-        name: "post",
-        async deliver({ id, subject, body }) {
-          delivered.push({ id, subject, body });
-          return { ok: true };
+    words,
+    post: fixedPost(
+      [
+        {
+          name: "post",
+          async deliver({ id, subject, body }) {
+            delivered.push({ id, subject, body });
+            return { ok: true };
+          },
         },
-      },
-    ],
+      ],
+      words,
+    ),
     log: { debug: note, info: note, warn: note, error: note } as unknown as JobParts["log"],
     tally: newTally(),
     now: () => clock.nowUtcMs,

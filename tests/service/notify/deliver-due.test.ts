@@ -4,6 +4,7 @@ import type { Channel, Delivery } from "../../../service/notify/channel.ts";
 import { deliverDue } from "../../../service/notify/deliver-due.ts";
 import { fill } from "../store/bench.ts";
 import { emptyStore } from "../store/test-store.ts";
+import { wayBy } from "./fixed-post.ts";
 
 const START = Date.parse("2031-05-02T04:00Z");
 const MINUTE_MS = 60_000;
@@ -27,7 +28,7 @@ async function house(answers: (Delivery | Error)[]) {
   const log = { debug: note, info: note, warn: note, error: note } as unknown as Log;
   const deliver = (atUtcMs: number, channels: readonly Channel[] = [channel]) => {
     clock.nowUtcMs = atUtcMs;
-    return deliverDue({ store, channels, now: () => clock.nowUtcMs, log });
+    return deliverDue({ store, ways: channels.map((one) => wayBy(one)), now: () => clock.nowUtcMs, log });
   };
   return { store, deliver, taken, logged };
 }

@@ -9,8 +9,10 @@ export interface PostOffice {
   readonly url: string;
   readonly received: ParsedMail[];
   readonly recipients: string[][];
-  /** What the server answers to the next messages, 250 when empty. */
+  /** What the server answers to the next messages, 250 when empty; 0 takes the message and never answers. */
   readonly answers: number[];
+  /** Whether each message came over TLS. */
+  readonly secure: boolean[];
 }
 
 /** A real mail server on loopback that keeps what it is given; closes with the test. */
@@ -18,6 +20,7 @@ export async function postOffice(options: SMTPServerOptions = {}): Promise<PostO
   const received: ParsedMail[] = [];
   const recipients: string[][] = [];
   const answers: number[] = [];
+  const secure: boolean[] = [];
   const server = new SMTPServer({
     authOptional: true,
     disabledCommands: ["STARTTLS"],
@@ -26,11 +29,12 @@ export async function postOffice(options: SMTPServerOptions = {}): Promise<PostO
     onData(stream, session, done) {
       void simpleParser(stream).then((mail) => {
         const answer = answers.shift() ?? 250;
-        if (answer !== 250)
+        if (answer !== 250 && answer !== 0)
           return done(Object.assign(new Error("not now, me@host.example"), { responseCode: answer }));
         received.push(mail);
         recipients.push(session.envelope.rcptTo.map(({ address }) => address));
-        done();
+        secure.push(session.secure);
+        if (answer !== 0) done();
       });
     },
   });
@@ -39,5 +43,5 @@ export async function postOffice(options: SMTPServerOptions = {}): Promise<PostO
   await once(server.server, "listening");
   onTestFinished(() => new Promise<void>((closed) => server.close(() => closed())));
   const { port } = server.server.address() as AddressInfo;
-  return { url: `smtp://127.0.0.1:${port}`, received, recipients, answers };
+  return { url: `smtp://127.0.0.1:${port}`, received, recipients, answers, secure };
 }

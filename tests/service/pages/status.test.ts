@@ -4,6 +4,7 @@ import type { JobParts } from "../../../service/jobs/job-parts.ts";
 import { createApp } from "../../../service/pages/app.tsx";
 import { StoreFault } from "../../../service/store/store-fault.ts";
 import { house } from "../jobs/bench-jobs.ts";
+import { fixedPost } from "../notify/fixed-post.ts";
 import { barePlan } from "../store/bare-plan.ts";
 import { pot } from "../store/bench.ts";
 import { emptyStore } from "../store/test-store.ts";
@@ -93,7 +94,7 @@ describe("the page on how the house is doing", () => {
       },
       { name: "log", deliver: async () => ({ ok: false, fault: faults[1]! }) as const },
     ];
-    const { parts, clock, status, today } = await bench({ channels });
+    const { parts, clock, status, today } = await bench({ post: fixedPost(channels) });
     await beat(parts);
     const waiting = await status();
     expect(waiting).toContain("Mail to bench@host.example");
