@@ -488,7 +488,6 @@ export const BN = {
   "fact.now": "এখন প্রায় {waterMl} আছে।",
   "fact.capacity": "ঝরার পর {capacityMl} ধরে।",
   "fact.air": "ঝরার পর মাটির {airSpaceFrac} বাতাস; নিচের {wetLayerCm}-এ তার চেয়ে কম।",
-  "fact.mass": "এখন ওজন প্রায় {massKg}।",
   "fact.coldest": "গাছের কাছে সামনের সবচেয়ে ঠান্ডা রাত: {lowC} থেকে {highC}।",
   "fact.dry-until": "{untilDay} পর্যন্ত শুকনো রাখতে হবে।",
   "fact.mix": "মিশ্রণ: {mix}।",

@@ -512,7 +512,6 @@ export const ES = {
   "fact.capacity": "Guarda {capacityMl} una vez escurrida.",
   "fact.air":
     "Una vez escurrida, el {airSpaceFrac} del sustrato es aire; los {wetLayerCm} de abajo no llegan a tanto.",
-  "fact.mass": "Pesa ahora unos {massKg}.",
   "fact.coldest": "Noche más fría por venir, junto a la planta: de {lowC} a {highC}.",
   "fact.dry-until": "Mantener en seco hasta el {untilDay}.",
   "fact.mix": "Sustrato: {mix}.",

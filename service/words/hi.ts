@@ -490,7 +490,6 @@ export const HI = {
   "fact.now": "अभी लगभग {waterMl} पानी है।",
   "fact.capacity": "निकास के बाद {capacityMl} रखता है।",
   "fact.air": "निकास के बाद मिट्टी का {airSpaceFrac} हवा है; नीचे के {wetLayerCm} में इससे कम।",
-  "fact.mass": "अभी वज़न लगभग {massKg}।",
   "fact.coldest": "पौधे के पास आगे की सबसे ठंडी रात: {lowC} से {highC}।",
   "fact.dry-until": "{untilDay} तक सूखा रखना है।",
   "fact.mix": "मिश्रण: {mix}।",
