@@ -5,6 +5,7 @@ const DEEPEST = 8;
 
 const IN_TEXT: readonly (readonly [RegExp, string])[] = [
   [/(\/\/)[^/@\s]+@/g, `$1${MARK}@`],
+  [/(\/(?:answer|stop-mail|calendar)\/)[\w.-]+/g, `$1${MARK}`],
   [/((?:api_?key|token|passphrase|password)["']?[=:]\s*["']?)[^&\s"']+/gi, `$1${MARK}`],
   [/(\b(?:lat|lon|latitude|longitude)(?:Deg)?["']?[=:]\s*)-?\d+(?:\.\d+)?/gi, `$1${MARK}`],
 ];

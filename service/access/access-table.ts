@@ -38,6 +38,11 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
   ["POST", "/house/access/tokens", "owner"],
   ["POST", "/house/access/tokens/:id", "owner"],
 
+  ["GET", "/answer/:token", "own-link"],
+  ["POST", "/answer/:token", "own-link"],
+  ["GET", "/stop-mail/:token", "own-link"],
+  ["POST", "/stop-mail/:token", "own-link"],
+
   ["GET", "/", "viewer"],
   ["POST", "/done", "helper"],
   ["POST", "/undo", "helper"],

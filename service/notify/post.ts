@@ -35,7 +35,7 @@ export interface PostInput {
 }
 
 /** Ways set in the environment answer for the house, not for a person. */
-const HOUSE = "house";
+export const HOUSE_PERSON = "house";
 const EVERYTHING = new Set(MESSAGE_KINDS);
 
 export function openPost(input: PostInput): Post {
@@ -45,7 +45,7 @@ export function openPost(input: PostInput): Post {
   const houseWay = (channel: Channel): Way => ({
     channel,
     words,
-    personId: HOUSE,
+    personId: HOUSE_PERSON,
     kinds: EVERYTHING,
     quiet: null,
   });

@@ -3,6 +3,8 @@ import type { FeedSettings } from "../feed/feed-settings.ts";
 import { openPost, type Post } from "../notify/post.ts";
 import type { Store } from "../store/open-store.ts";
 import { type HouseWords, houseWords } from "../words/house-words.ts";
+import { answerRoutes } from "./answer/answer-routes.tsx";
+import { stopMailRoutes } from "./answer/stop-mail-routes.tsx";
 import { beginRoutes } from "./begin/begin-routes.tsx";
 import { fixedFiles } from "./fixed-files.ts";
 import { Frame, pageText } from "./frame.tsx";
@@ -65,6 +67,8 @@ export function createApp(input: AppInput): Hono {
   const context = pageContext(input);
   const app = new Hono();
   app.route("/", fixedFiles());
+  app.route("/", answerRoutes(context));
+  app.route("/", stopMailRoutes(context));
   app.use(readyPages(context));
   app.get("/away", (c) => c.html(pageText(<Away context={context} />)));
   app.route("/", todayRoutes(context));

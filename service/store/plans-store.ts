@@ -23,6 +23,8 @@ export interface PlansStore {
   ): Promise<number | null>;
   latest(siteId: string): Promise<Plan | null>;
   latestStored(siteId: string, kinds?: readonly PlanKind[]): Promise<StoredPlan | null>;
+  /** The plan that was made at that instant; null where there is none, or it has been let go of. */
+  madeAt(siteId: string, madeUtcMs: number): Promise<Plan | null>;
   /** Newest first. */
   list(siteId: string, limit?: number): Promise<StoredPlan[]>;
   get(planId: number): Promise<StoredPlan | null>;
@@ -66,6 +68,10 @@ export function plansStore(db: Kysely<Tables>): PlansStore {
       const query = newest(siteId).limit(1);
       const row = await (kinds ? query.where("kind", "in", kinds) : query).executeTakeFirst();
       return row ? storedPlan(row) : null;
+    },
+    async madeAt(siteId, madeUtcMs) {
+      const row = await newest(siteId).where("made_utc_ms", "=", madeUtcMs).limit(1).executeTakeFirst();
+      return row ? storedPlan(row).plan : null;
     },
     async list(siteId, limit = 100) {
       return (await newest(siteId).limit(limit).execute()).map(storedPlan);

@@ -1043,6 +1043,33 @@ export const EN = {
   "answer.all.not-today": "Not today",
   "answer.all.log": "Say what was done",
   "answer.done": "Done",
+  "answer.done.title": "Done",
+  "answer.done.lead":
+    "{deedCount, plural, =1 {One deed} other {# deeds}} of {forDay}. Nothing is noted until you press the button.",
+  "answer.done.keep": "{deedCount, plural, =1 {Note it as done} other {Note all # as done}}",
+  "answer.not-today.title": "Not today",
+  "answer.not-today.lead":
+    "{deedCount, plural, =1 {One deed} other {# deeds}} of {forDay}. The diary then says that it was left; the next brief reckons anew.",
+  "answer.not-today.keep": "{deedCount, plural, =1 {Leave it today} other {Leave all # today}}",
+  "answer.not-today.note": "Not today: {sentence}",
+  "answer.log.title": "What was done",
+  "answer.log.lead":
+    "{deedCount, plural, =1 {One deed} other {# deeds}} of {forDay}. Tick what was done and correct the amounts.",
+  "answer.log.keep": "Note what is ticked",
+  "answer.all-noted": "Everything of {forDay} is noted. Nothing more to do here.",
+  "answer.noted.done": "noted as done",
+  "answer.noted.not-today": "noted as left today",
+  "answer.link-broken.title": "This link does not work",
+  "answer.link-broken.text":
+    "It was cut short on its way, or the person it was made for is no longer set. Open Leebench itself and tick there.",
+  "answer.link-expired.title": "This link is over",
+  "answer.link-expired.text":
+    "A brief can be answered to the end of the next day. Open Leebench itself and note in the diary what was done.",
+  "stop-mail.title": "Mail from Leebench",
+  "stop-mail.text": "Press the button and no more mail goes to this address.",
+  "stop-mail.keep": "Stop this mail",
+  "stop-mail.over":
+    "No more mail goes to this address. Under People and messages it can be switched on again.",
 
   "house.title": "This house",
   "house.place": "Place",
