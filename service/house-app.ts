@@ -34,7 +34,12 @@ interface HouseAppInput {
 /** Everything that is served: what every request passes, the gate, then health, access, and the pages. */
 export function houseApp({ parts, settings, options, door, isStopping, replan }: HouseAppInput): Hono {
   const { store, tally, now, log } = parts;
-  const context = pageContext({ ...parts, demo: options.demo ?? false, replan });
+  const context = pageContext({
+    ...parts,
+    copies: { dir: parts.backupDir, keepCount: parts.keep.backupCount },
+    demo: options.demo ?? false,
+    replan,
+  });
   const clientOf = clientReader(settings);
   const access = { context, door, tries: newTries(now), clientOf };
   const visitorOf = findVisitor({ store, door, now, clientOf });

@@ -93,6 +93,11 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
 
   ["GET", "/house", "viewer"],
   ["GET", "/house/status", "viewer"],
+  ["GET", "/house/copies", "owner"],
+  ["POST", "/house/copies", "owner"],
+  ["GET", "/house/copies/export.json", "owner"],
+  ["GET", "/house/copies/pots.csv", "owner"],
+  ["GET", "/house/copies/:name", "owner"],
   ["GET", "/house/words", "viewer"],
   ["POST", "/house/words", "owner"],
   ["POST", "/house/site", "owner"],

@@ -6,6 +6,7 @@ import { type HouseWords, houseWords } from "../words/house-words.ts";
 import { answerRoutes } from "./answer/answer-routes.tsx";
 import { stopMailRoutes } from "./answer/stop-mail-routes.tsx";
 import { beginRoutes } from "./begin/begin-routes.tsx";
+import { copiesRoutes } from "./copies/copies-routes.tsx";
 import { fixedFiles } from "./fixed-files.ts";
 import { Frame, pageText } from "./frame.tsx";
 import { holidayRoutes } from "./holiday/holiday-routes.tsx";
@@ -40,6 +41,8 @@ export interface AppInput {
   readonly briefAtHour?: number;
   /** Of people and links alone when left out. */
   readonly post?: Post;
+  /** None are made when left out. */
+  readonly copies?: PageContext["copies"];
   /** Makes and stores a new plan for the site. */
   replan(siteId: string): Promise<unknown>;
 }
@@ -58,6 +61,7 @@ export function pageContext(input: AppInput): PageContext {
     post:
       input.post ??
       openPost({ store: input.store, words, mail: null, publicUrl: null, write: () => undefined }),
+    copies: input.copies ?? { dir: null, keepCount: 1 },
     replan: (siteId) => input.replan(siteId),
   };
 }
@@ -88,6 +92,7 @@ export function createApp(input: AppInput): Hono {
     houseRoutes,
     wordsRoutes,
     statusRoutes,
+    copiesRoutes,
     holidayRoutes,
   ])
     app.route("/", routes(context));

@@ -15,6 +15,8 @@ export interface PageContext {
   readonly briefAtHour: number;
   /** The ways by which messages go out. */
   readonly post: Post;
+  /** Where checked copies of the store lie, and how many; no folder where none are made. */
+  readonly copies: { readonly dir: string | null; readonly keepCount: number };
   /** Makes and stores a new plan from what is known now. */
   replan(siteId: string): Promise<unknown>;
 }

@@ -236,6 +236,8 @@ export const EN = {
 
   "deed.sure": "How sure: {word}.",
   "deed.tick": "Done",
+  "deed.otherwise": "Otherwise",
+  "deed.otherwise-label": "Otherwise done: {pot}",
   "deed.done": "done",
   "deed.tick-label": "Done: {sentence}",
   "strip.label": "The next 24 hours as a drawing; the sentence below it says the same.",
@@ -1081,6 +1083,18 @@ export const EN = {
   "house.backup": "Safe keeping",
   "house.backup-text":
     "A copy of everything is laid beside the store every night. Take one elsewhere now and then: the folder is named in the service's first lines.",
+  "copies.title": "Copies of everything",
+  "copies.made": "Made and checked: {name}.",
+  "copies.make": "Make a copy now",
+  "copies.kept": "Copies that are kept, newest first",
+  "copies.size": "{sizeMb} MB",
+  "copies.bring-back":
+    "To bring one back, stop the service and run: leebench restore, with the name of the file. What is there now is set aside, not lost.",
+  "copies.readable": "To read elsewhere",
+  "copies.readable-text": "The same in open formats, for another house or a spreadsheet.",
+  "copies.export": "Everything, photos included, as JSON",
+  "copies.pots": "The pots as a table (CSV)",
+  "copies.place": "Copies hold the exact place and all notes. Keep them where nobody else looks.",
   "house.words": "Language and measures",
   "house.words-text":
     "How pages and messages are written for the whole house. Measures that you enter stay metric for now.",

@@ -78,6 +78,9 @@ async function housePage(context: PageContext, now: SiteNow, asked: Asked): Prom
       <section>
         <h2>{say("house.backup")}</h2>
         <p>{say("house.backup-text")}</p>
+        <p>
+          <a href="/house/copies">{say("copies.title")}</a>
+        </p>
       </section>
       <About words={words} />
     </SiteFrame>,

@@ -49,7 +49,9 @@ export function potsRoutes(context: PageContext): Hono {
   });
   routes.get("/pots/:id", async (c) => {
     const found = await foundPot(c, context);
-    return found ? c.html(potPage(context, { ...found, openKind: null, given: NOTHING })) : c.notFound();
+    if (!found) return c.notFound();
+    const openKind = LOG_KINDS.find((kind) => kind === c.req.query("log")) ?? null;
+    return c.html(potPage(context, { ...found, openKind, given: NOTHING }));
   });
   routes.get("/pots/:id/what-if", async (c) => {
     const found = await foundPot(c, context);

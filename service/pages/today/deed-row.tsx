@@ -1,8 +1,18 @@
+import type { Action } from "../../../core/plan/plan.ts";
 import type { BriefDeed } from "../../brief/brief-value.ts";
 import type { Words } from "../../words/words.ts";
+import type { LogKind } from "../pots/log-body.ts";
 import { tickId } from "./done-deeds.ts";
 
-/** One deed with its reason and the box that ticks it. */
+/** The entry by which a deed that was done in another way is told; a note for the rest. */
+const AMENDED_AS: Partial<Record<Action, LogKind>> = {
+  water: "watered",
+  "soak-slowly": "watered",
+  "carry-in": "moved",
+  "carry-out": "moved",
+};
+
+/** One deed with its reason, the box that ticks it, and the way to tell that it was done otherwise. */
 export function DeedRow({ deed, done, nonce, words }: DeedRowProps) {
   const details = [deed.amount, deed.place, deed.hour].filter((part) => part !== null);
   return (
@@ -23,7 +33,15 @@ export function DeedRow({ deed, done, nonce, words }: DeedRowProps) {
       {done ? (
         <p class="ticked">{words.say("deed.done")}</p>
       ) : (
-        <TickForm deed={deed} nonce={nonce} words={words} />
+        <div class="deed-ways">
+          <TickForm deed={deed} nonce={nonce} words={words} />
+          <a
+            href={`/pots/${encodeURIComponent(deed.potId)}?log=${AMENDED_AS[deed.action] ?? "note"}#log`}
+            aria-label={words.say("deed.otherwise-label", { pot: deed.pot })}
+          >
+            {words.say("deed.otherwise")}
+          </a>
+        </div>
       )}
     </li>
   );

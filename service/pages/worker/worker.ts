@@ -34,8 +34,13 @@ async function freshOrKept(request: Request): Promise<Response> {
     const fresh = fetchAndKeep(request);
     return kept ? await withPatience(fresh) : await fresh;
   } catch {
-    return kept ?? (await away(request));
+    return kept ?? (await keptAlike(request)) ?? (await away(request));
   }
+}
+
+/** The same page as it was asked for in another way, such as with a form of it open. */
+async function keptAlike(request: Request): Promise<Response | undefined> {
+  return (await caches.open(STORE)).match(request, { ignoreSearch: true });
 }
 
 async function fetchAndKeep(request: Request): Promise<Response> {
