@@ -13,6 +13,7 @@ import { asSeen, pathWithin } from "./access/prefix.ts";
 import { requestRate } from "./access/request-rate.ts";
 import { signInRoutes } from "./access/sign-in-routes.tsx";
 import { newTries } from "./access/tries.ts";
+import { apiApp } from "./api/api-app.ts";
 import type { ServiceSettings } from "./config.ts";
 import { ownNamesOnly } from "./host-check.ts";
 import { healthRoutes } from "./jobs/health.ts";
@@ -55,6 +56,7 @@ export function houseApp({ parts, settings, options, door, isStopping, replan }:
   app.use(ownNamesOnly(settings), ...frontDoor, gate({ door, visitorOf }));
   app.route("/", healthRoutes({ store, tally, now, startedUtcMs: now(), isStopping }));
   for (const routes of [signInRoutes, claimRoutes, houseAccessRoutes]) app.route("/", routes(access));
+  app.route("/", apiApp(context));
   app.route("/", createApp(context));
   app.notFound(missingPage(context));
   app.onError((error, c) => faultAnswer(error, { c, log }));

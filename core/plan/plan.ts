@@ -215,7 +215,7 @@ export interface PotOutlook {
   readonly massKg: number;
   readonly restingShareFrac: number;
   readonly dryUntil: CalendarDay | null;
-  /** Content above which the base counts as waterlogged. Left out, as all below, by older plans. */
+  /** Content above which the base counts as waterlogged; left out where it never does at rest and, as all below, by older plans. */
   readonly wetAboveFrac?: number;
   readonly learned?: Learned;
   /** Left out once it is over. */

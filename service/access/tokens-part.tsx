@@ -20,7 +20,9 @@ export function TokensPart(props: {
   return (
     <section>
       <h2>{say("access.tokens")}</h2>
-      <p class="hint">{say("access.tokens-hint")}</p>
+      <p class="hint">
+        {say("access.tokens-hint")} <a href="/api/v1/reference">{say("api.title")}</a>
+      </p>
       {shown.token !== undefined && (
         <p role="status">
           {say("access.token")} <code class="secret">{shown.token}</code>

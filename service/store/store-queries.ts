@@ -10,6 +10,7 @@ import { type AccountsStore, accountsStore } from "./accounts-store.ts";
 import { type ChoicesStore, choicesStore } from "./choices-store.ts";
 import { type Documents, documents } from "./documents.ts";
 import { type JournalStore, journalStore } from "./journal-store.ts";
+import { type KeptAnswersStore, keptAnswersStore } from "./kept-answers-store.ts";
 import { type OutboxStore, outboxStore } from "./outbox-store.ts";
 import { type ChannelsStore, channelsStore, type PeopleStore, peopleStore } from "./people-store.ts";
 import { type PhotosStore, photosStore } from "./photos-store.ts";
@@ -47,6 +48,7 @@ export interface StoreQueries {
   readonly accounts: AccountsStore;
   readonly sessions: SessionsStore;
   readonly tokens: TokensStore;
+  readonly keptAnswers: KeptAnswersStore;
   /** @throws StoreFault when there is no such site */
   collection(siteId: string): Promise<Collection>;
 }
@@ -80,6 +82,7 @@ export function storeQueries(db: Kysely<Tables>, now: () => number): StoreQuerie
     accounts: accountsStore(db),
     sessions: sessionsStore(db),
     tokens: tokensStore(db),
+    keptAnswers: keptAnswersStore(db),
   };
   return { ...parts, collection: (siteId) => collectionOf(parts, siteId) };
 }

@@ -1248,6 +1248,10 @@ export const EN = {
   "next-step.check-contact": "The second weather service wants a contact to be named in the settings.",
   "next-step.report":
     "The weather service answered in a way this program does not know. Word to its makers would help.",
+  "api.title": "For scripts",
+  "api.lead":
+    "Everything that the pages do can be asked by a program as JSON. Lists come in parts; edits name what they change by its ETag.",
+  "api.document": "The whole interface as an OpenAPI document",
   "sign-in.title": "Sign in",
   "sign-in.exposed":
     "This connection is not encrypted: who shares the network can read the passphrase. Use it only at home, or put TLS in front.",

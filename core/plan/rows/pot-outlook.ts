@@ -38,7 +38,8 @@ export function potOutlook(
     massKg: roundTo(stander.massKg, 0.1),
     restingShareFrac: roundTo(now.rest.restingShareFrac, 0.01),
     dryUntil: dryUntil(context, course),
-    wetAboveFrac: roundTo(now.wetAboveFrac, 0.01),
+    // Infinite where the base never counts as waterlogged at rest; JSON has no such number.
+    ...(Number.isFinite(now.wetAboveFrac) ? { wetAboveFrac: roundTo(now.wetAboveFrac, 0.01) } : {}),
     learned: learnedOf(now.cloud),
     ...aftercareOf(context, course),
   };

@@ -5,6 +5,7 @@ import { digestOf, newSecret } from "../../../service/access/secret-text.ts";
 import { stampOf } from "../../../service/access/sessions.ts";
 import { readSettings } from "../../../service/config.ts";
 import { houseApp } from "../../../service/house-app.ts";
+import { replanNow } from "../../../service/jobs/replan-now.ts";
 import { house } from "../jobs/bench-jobs.ts";
 
 /** Of the right shape and nobody's: sessions in tests are begun without a passphrase. */
@@ -28,7 +29,10 @@ export async function guardedHouse(env: Record<string, string> = {}, over: Param
     options: {},
     door,
     isStopping: () => false,
-    replan: async (siteId) => void replanned.push(siteId),
+    replan: async (siteId) => {
+      replanned.push(siteId);
+      return replanNow(parts, siteId);
+    },
   });
   /** Somebody of this role, signed in on a device. @returns headers that a browser would send */
   const signedIn = async (role: Role) => {

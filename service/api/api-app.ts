@@ -1,0 +1,84 @@
+import { type Context, Hono } from "hono";
+import { readBy } from "../case/problems-from-zod.ts";
+import type { PageContext } from "../pages/page-context.ts";
+import { problemAnswer, type Refusal } from "../problem-answer.ts";
+import {
+  API_ROOT,
+  type ApiCall,
+  type ApiOutcome,
+  type ApiRoute,
+  isRefusal,
+  notThere,
+  routerPath,
+  unfit,
+} from "./api-route.ts";
+import { API_ROUTES } from "./api-routes.ts";
+import { etagOf } from "./etags.ts";
+import { openApiDocument } from "./openapi.ts";
+import { readJson } from "./read-json.ts";
+import { referencePage } from "./reference-page.tsx";
+import { underKey } from "./under-key.ts";
+
+const DOCUMENT = JSON.stringify(openApiDocument(API_ROUTES));
+
+/** Everything that the pages do, for programs. */
+export function apiApp(context: PageContext): Hono {
+  const app = new Hono();
+  app.get(`${API_ROOT}/openapi.json`, (c) => c.body(DOCUMENT, 200, { "Content-Type": "application/json" }));
+  app.get(`${API_ROOT}/reference`, (c) => c.html(referencePage(API_ROUTES, context)));
+  for (const route of API_ROUTES) app.on(route.method, routerPath(route), (c) => answered(c, route, context));
+  return app;
+}
+
+async function answered(c: Context, route: ApiRoute, context: PageContext): Promise<Response> {
+  const call = await callOf(c, route, context);
+  const work = () => route.handle(call as ApiCall);
+  const { store, now } = context;
+  const outcome: ApiOutcome = isCall(call)
+    ? route.takesKey
+      ? await underKey(c, { store, now, request: call.body }, work)
+      : await work()
+    : call;
+  if (isRefusal(outcome)) return problemAnswer(c, outcome);
+  return answerOf(c, route, outcome);
+}
+
+function answerOf(
+  c: Context,
+  route: ApiRoute,
+  { status, body, headers }: Exclude<ApiOutcome, Refusal>,
+): Response {
+  c.header("Cache-Control", "private, no-cache");
+  for (const [name, value] of Object.entries(headers ?? {})) c.header(name, value);
+  const etag = route.hasEtag ? etagOf(body) : null;
+  if (etag !== null) c.header("ETag", etag);
+  if (etag !== null && c.req.method === "GET" && c.req.header("if-none-match") === etag)
+    return c.body(null, 304);
+  return c.body(JSON.stringify(body), status ?? route.answerStatus ?? 200, {
+    "Content-Type": "application/json",
+  });
+}
+
+function isCall(call: ApiCall | Refusal): call is ApiCall {
+  return "params" in call;
+}
+
+/** The request in its checked shape, or every fault of it. */
+async function callOf(c: Context, route: ApiRoute, context: PageContext): Promise<ApiCall | Refusal> {
+  const params = c.req.param() as Record<string, string>;
+  const site = params.siteId === undefined ? undefined : await context.store.sites.get(params.siteId);
+  if (params.siteId !== undefined && !site) return notThere("site");
+  const query = route.query ? readBy(route.query, c.req.query()) : { ok: true as const, value: {} };
+  if (!query.ok) return unfit(query.problems);
+  const body = await bodyOf(c, route);
+  if ("detail" in body) return body;
+  return { c, context, params, query: query.value, body: body.value, site: site! };
+}
+
+async function bodyOf(c: Context, { body }: ApiRoute): Promise<{ value: unknown } | Refusal> {
+  if (!body) return { value: undefined };
+  const json = await readJson(c);
+  if (!json.ok) return json.refusal;
+  const read = readBy(body, json.value);
+  return read.ok ? read : unfit(read.problems);
+}

@@ -1,0 +1,75 @@
+import type { Context } from "hono";
+import type { z } from "zod";
+import type { Site } from "../../core/site/site.ts";
+import type { PageContext } from "../pages/page-context.ts";
+import type { Refusal } from "../problem-answer.ts";
+
+/** Where the routes stand; a change that breaks a script gets a number of its own beside it. */
+export const API_ROOT = "/api/v1";
+
+export type Method = "GET" | "POST" | "PUT";
+
+/** A request whose shape has been checked. */
+export interface ApiCall<Query = unknown, Body = unknown> {
+  readonly c: Context;
+  readonly context: PageContext;
+  /** Of the path, by the names in its braces. */
+  readonly params: Readonly<Record<string, string>>;
+  readonly query: Query;
+  readonly body: Body;
+  /** Of a path with {siteId}; it is there. */
+  readonly site: Site;
+}
+
+export interface ApiAnswer {
+  readonly status?: 200 | 201;
+  readonly body: unknown;
+  readonly headers?: Readonly<Record<string, string>>;
+}
+
+export type ApiOutcome = ApiAnswer | Refusal;
+
+/** One route, from which both the answering and the OpenAPI document are made. */
+export interface ApiRoute {
+  readonly method: Method;
+  /** Under API_ROOT, parameters in braces as OpenAPI writes them. */
+  readonly path: string;
+  /** Name of the operation, unlike any other. */
+  readonly id: string;
+  readonly group: string;
+  readonly summary: string;
+  readonly query?: z.ZodObject;
+  readonly body?: z.ZodType;
+  readonly answer: z.ZodType;
+  readonly answerStatus?: 200 | 201;
+  /** What it can refuse with, besides what every route can. */
+  readonly faults?: readonly number[];
+  /** The answer carries an ETag; with PUT, If-Match is needed where something stands there already. */
+  readonly hasEtag?: boolean;
+  /** A key in Idempotency-Key makes sending twice the same as sending once. */
+  readonly takesKey?: boolean;
+  // biome-ignore lint/suspicious/noExplicitAny: query and body are what the route's own schemas made of them
+  handle(call: ApiCall<any, any>): Promise<ApiOutcome>;
+}
+
+export function isRefusal(outcome: ApiOutcome): outcome is Refusal {
+  return "detail" in outcome;
+}
+
+export function notThere(what: string): Refusal {
+  return {
+    status: 404,
+    code: "not-there",
+    detail: `There is no such ${what}. Look at the list for what there is.`,
+  };
+}
+
+export function unfit(problems: NonNullable<Refusal["problems"]>): Refusal {
+  const detail = `${problems.length === 1 ? "One thing does" : `${problems.length} things do`} not fit; every one stands under problems. Nothing was kept.`;
+  return { status: 422, code: "not-fit", detail, problems };
+}
+
+/** As the router writes it: `:potId` for `{potId}`. */
+export function routerPath({ path }: Pick<ApiRoute, "path">): string {
+  return API_ROOT + path.replace(/\{(\w+)\}/g, ":$1");
+}

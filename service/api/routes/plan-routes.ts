@@ -1,0 +1,141 @@
+import { z } from "zod";
+import type { Outcome, Problem } from "../../../core/problem.ts";
+import { PlanSchema } from "../../case/plan-schema.ts";
+import type { Proof, SameType } from "../../case/same-type.ts";
+import { type WhatIf, whatIf } from "../../pages/pots/what-if.ts";
+import { siteNow } from "../../pages/site-now.ts";
+import { fortnight } from "../../pages/sky/fortnight.ts";
+import type { Refusal } from "../../problem-answer.ts";
+import { type ApiRoute, notThere } from "../api-route.ts";
+import { PartQuery, partOf, partSchema } from "../page-of.ts";
+
+const group = "plan";
+const Spread = z.object({ low: z.number(), mid: z.number(), high: z.number() });
+
+const Course = z.object({
+  kind: z.enum(["left", "watered", "elsewhere"]),
+  spotName: z.string(),
+  contentFrac: z.array(Spread).describe("Content by step, shares of what the drained pot holds."),
+  refillDays: z.number().nullable(),
+  wetBaseHours: z.number(),
+});
+
+const WhatIfSchema = z.object({
+  startUtcMs: z.number(),
+  stepMs: z.number(),
+  refillFrac: z.number(),
+  capacityMl: z.number(),
+  courses: z.array(Course),
+});
+
+export type WhatIfIsOurs = Proof<SameType<z.output<typeof WhatIfSchema>, WhatIf>>;
+
+const StoredPlan = z.object({
+  id: z.int(),
+  kind: z.enum(["morning", "amendment", "asked", "watch"]),
+  madeUtcMs: z.number(),
+  late: z.boolean(),
+  plan: PlanSchema,
+});
+
+const SkySchema = z.object({
+  source: z.string(),
+  credit: z.string().describe("To be shown wherever the weather is."),
+  fetchedUtcMs: z.number(),
+  days: PlanSchema.shape.days,
+});
+
+/** Today's plan, plans gone by, what would happen if, and the sky. */
+export const planRoutes: readonly ApiRoute[] = [
+  {
+    method: "GET",
+    path: "/sites/{siteId}/plan",
+    id: "getPlan",
+    group,
+    summary: "The newest plan: every deed with its reason and how sure it is",
+    answer: PlanSchema,
+    hasEtag: true,
+    faults: [404],
+    async handle({ context, site }) {
+      const plan = await context.store.plans.latest(site.id);
+      return plan ? { body: plan } : notThere("plan");
+    },
+  },
+  {
+    method: "POST",
+    path: "/sites/{siteId}/plan",
+    id: "makePlan",
+    group,
+    summary: "Makes a new plan from what is known now",
+    answer: PlanSchema,
+    answerStatus: 201,
+    faults: [404, 503],
+    async handle({ context, site }) {
+      const problems = problemsOf(await context.replan(site.id));
+      if (problems.length > 0) return noPlan(problems);
+      const plan = await context.store.plans.latest(site.id);
+      return plan ? { body: plan } : notThere("plan");
+    },
+  },
+  {
+    method: "GET",
+    path: "/sites/{siteId}/plans",
+    id: "listPlans",
+    group,
+    summary: "Plans as they were made, newest first",
+    query: PartQuery,
+    answer: partSchema(StoredPlan),
+    faults: [404],
+    async handle({ context, site, query }) {
+      const plans = await context.store.plans.list(site.id, MOST_PLANS);
+      const items = plans.map(({ id, kind, madeUtcMs, late, plan }) => ({ id, kind, madeUtcMs, late, plan }));
+      return partOf(items, { asked: query, idOf: ({ id }) => String(id) });
+    },
+  },
+  {
+    method: "GET",
+    path: "/sites/{siteId}/pots/{potId}/what-if",
+    id: "whatIf",
+    group,
+    summary: "How a pot goes on when left, watered now, or stood elsewhere",
+    query: z.object({ spot: z.string().max(100).optional().describe("Id of the other spot.") }),
+    answer: WhatIfSchema,
+    faults: [404],
+    async handle({ context, site, params, query }) {
+      const seen = await whatIf(context, { siteId: site.id, potId: params.potId!, spotId: query.spot });
+      return seen ? { body: seen } : notThere("planted pot, or no weather yet for it");
+    },
+  },
+  {
+    method: "GET",
+    path: "/sites/{siteId}/sky",
+    id: "getSky",
+    group,
+    summary: "The weather by day, as far as it is known",
+    answer: SkySchema,
+    faults: [404],
+    async handle({ context, site }) {
+      const weather = await context.store.weather.latest(site.id);
+      const now = await siteNow(context);
+      if (!weather || !now) return notThere("weather");
+      const settings = await context.store.settings.get(site.id);
+      const days = fortnight({ weather, site, journal: now.journal, nowUtcMs: context.now(), settings });
+      const { source, credit, fetchedUtcMs } = weather.origin;
+      return { body: { source, credit, fetchedUtcMs, days } };
+    },
+  },
+];
+
+/** Plans are read whole to be listed; older ones stand in the export. */
+const MOST_PLANS = 400;
+
+function problemsOf(made: unknown): readonly Problem[] {
+  const outcome = made as Outcome<unknown> | undefined;
+  return outcome?.ok === false ? outcome.problems : [];
+}
+
+function noPlan(problems: readonly Problem[]): Refusal {
+  const detail =
+    "No plan can be made just now; the reasons stand under problems. The one before still holds.";
+  return { status: 503, code: "no-plan", detail, problems };
+}
