@@ -1,5 +1,5 @@
 import type { Words } from "../words/words.ts";
-import type { Brief, BriefDeed } from "./brief-value.ts";
+import type { Brief, BriefDeed, DeedGroup } from "./brief-value.ts";
 
 /** Where the deeds of a brief can be answered; null where no address leads to the house. */
 export interface HtmlLinks {
@@ -32,6 +32,7 @@ export function briefHtml(brief: Brief, { links, words, changesFirst = false }: 
   let linked = 0;
   const doneAddress = (deed: BriefDeed) =>
     links !== null && ++linked <= LINKED_AT_MOST ? links.address("done", deed) : null;
+  if (brief.emptyLine !== null && !changesFirst) return emptyHtml(brief, brief.emptyLine);
   return `<!doctype html>${(
     <html lang={brief.language}>
       <head>
@@ -56,16 +57,14 @@ export function briefHtml(brief: Brief, { links, words, changesFirst = false }: 
         {brief.stops.map((stop) => (
           <>
             <h2 style="font-size:18px;margin:16px 0 4px">{stop.name}</h2>
-            {stop.deeds.map((deed) => (
-              <Deed deed={deed} address={doneAddress(deed)} words={words} />
+            {stop.groups.map((group) => (
+              <Group group={group} doneAddress={doneAddress} words={words} />
             ))}
           </>
         ))}
         <Section
           heading={brief.keepDry.heading}
-          lines={brief.keepDry.lines.map(
-            ({ pot, until, reason }) => `${until ? `${pot}, ${until}` : pot}. ${reason}`,
-          )}
+          lines={brief.keepDry.lines.map(({ sentence }) => sentence)}
         />
         <p>{brief.nothing.sentence}</p>
         <Section
@@ -80,6 +79,22 @@ export function briefHtml(brief: Brief, { links, words, changesFirst = false }: 
         {!changesFirst && changes}
         <Section heading={brief.trust.heading} lines={brief.trust.lines} />
         <p style={FAINT}>{brief.trust.credit}</p>
+      </body>
+    </html>
+  )}`;
+}
+
+/** A day that asks for nothing is one line here too. */
+function emptyHtml({ language, title }: Brief, line: string): string {
+  return `<!doctype html>${(
+    <html lang={language}>
+      <head>
+        <meta charset="utf-8" />
+        <meta name="viewport" content="width=device-width, initial-scale=1" />
+        <title>{title}</title>
+      </head>
+      <body style={PAPER}>
+        <p style="margin:0">{line}</p>
       </body>
     </html>
   )}`;
@@ -102,31 +117,44 @@ function Answers({ links, words }: { links: HtmlLinks; words: Words }) {
   );
 }
 
-function Deed({ deed, address, words }: { deed: BriefDeed; address: string | null; words: Words }) {
+interface GroupProps {
+  readonly group: DeedGroup;
+  readonly words: Words;
+  doneAddress(deed: BriefDeed): string | null;
+}
+
+function Group({ group, doneAddress, words }: GroupProps) {
+  const [first] = group.deeds;
   return (
-    <p style={RULE}>
-      <strong>{deed.sentence}</strong>
-      <br />
-      {deed.reason} ({deed.confidence})
-      {deed.notes.map((note) => (
-        <>
-          <br />
-          {note}
-        </>
-      ))}
-      {address !== null && (
-        <>
-          <br />
-          <a
-            style={LINK}
-            href={address}
-            aria-label={words.say("deed.tick-label", { sentence: deed.sentence })}
-          >
-            {words.say("answer.done")}
-          </a>
-        </>
+    <div style={RULE}>
+      <strong>{group.sentence}</strong>
+      {group.items.length > 0 && (
+        <ul style="margin:4px 0;padding-left:20px">
+          {group.items.map((item, index) => (
+            <li>
+              {item} <DoneLink deed={group.deeds[index]!} doneAddress={doneAddress} words={words} />
+            </li>
+          ))}
+        </ul>
       )}
-    </p>
+      <div>
+        {group.reason} ({group.confidence})
+      </div>
+      {group.notes.map((note) => (
+        <div>{note}</div>
+      ))}
+      {group.items.length === 0 && <DoneLink deed={first!} doneAddress={doneAddress} words={words} />}
+    </div>
+  );
+}
+
+function DoneLink({ deed, doneAddress, words }: Omit<GroupProps, "group"> & { deed: BriefDeed }) {
+  const address = doneAddress(deed);
+  if (address === null) return null;
+  return (
+    <a style={LINK} href={address} aria-label={words.say("deed.tick-label", { sentence: deed.sentence })}>
+      {words.say("answer.done")}
+    </a>
   );
 }
 

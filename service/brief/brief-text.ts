@@ -1,4 +1,4 @@
-import type { Brief, BriefDeed } from "./brief-value.ts";
+import type { Brief, DeedGroup } from "./brief-value.ts";
 
 /** The brief as plain text for a terminal, a log or a mail. */
 export function briefText(brief: Brief, { widthChars = 78 }: { widthChars?: number } = {}): string {
@@ -10,10 +10,10 @@ export function briefText(brief: Brief, { widthChars = 78 }: { widthChars?: numb
       ...brief.sky,
       brief.lead,
     ],
-    ...brief.stops.map((stop) => [underlined(stop.name, "-"), ...stop.deeds.flatMap(deedText)]),
+    ...brief.stops.map((stop) => [underlined(stop.name, "-"), ...stop.groups.flatMap(groupText)]),
     section(
       brief.keepDry.heading,
-      brief.keepDry.lines.map((line) => bullet([line.pot, line.until, line.reason])),
+      brief.keepDry.lines.map(({ sentence }) => `- ${sentence}`),
     ),
     [brief.nothing.sentence],
     section(
@@ -50,11 +50,12 @@ export function briefText(brief: Brief, { widthChars = 78 }: { widthChars?: numb
     .join("\n\n")}\n`;
 }
 
-function deedText(deed: BriefDeed): string[] {
+function groupText(group: DeedGroup): string[] {
   return [
-    `[ ] ${deed.sentence}`,
-    `    ${deed.reason} (${deed.confidence})`,
-    ...deed.notes.map((note) => `    ${note}`),
+    `[ ] ${group.sentence}`,
+    ...group.items.map((item) => `    - ${item}`),
+    `    ${group.reason} (${group.confidence})`,
+    ...group.notes.map((note) => `    ${note}`),
   ];
 }
 
@@ -64,11 +65,6 @@ function section(heading: string, lines: readonly string[]): string[] {
 
 function underlined(text: string, stroke = "="): string {
   return `${text}\n${stroke.repeat([...text].length)}`;
-}
-
-function bullet(parts: readonly (string | null)[]): string {
-  const [head, until, reason] = parts;
-  return `- ${until ? `${head}, ${until}.` : `${head}.`} ${reason}`;
 }
 
 /** Breaks a line at spaces; the lines that follow keep its indent, past a bullet or a box. */

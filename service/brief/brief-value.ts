@@ -16,6 +16,10 @@ export interface Brief {
   readonly timing: readonly string[];
   /** How much there is to do, in one sentence. */
   readonly lead: string;
+  /** What there is to do in the few words that fit above a notification. */
+  readonly headline: string;
+  /** The whole brief as one line, on a day that asks for nothing and warns of nothing; else null. */
+  readonly emptyLine: string | null;
   readonly sky: readonly string[];
   /** Deeds in the order of the walk. */
   readonly stops: readonly BriefStop[];
@@ -50,6 +54,20 @@ export interface BriefStop {
   readonly spotId: SpotId;
   readonly name: string;
   readonly deeds: readonly BriefDeed[];
+  /** The same deeds for reading in a message: those alike as one where they are many. */
+  readonly groups: readonly DeedGroup[];
+}
+
+/** Deeds of one stop that read as one: "Water: 5 pots, by 09:00.", then each pot with its amount. */
+export interface DeedGroup {
+  readonly sentence: string;
+  readonly reason: string;
+  readonly confidence: string;
+  /** What could hurt at each of them. */
+  readonly notes: readonly string[];
+  /** Pots with what differs between them; empty for a deed that stands alone. */
+  readonly items: readonly string[];
+  readonly deeds: readonly BriefDeed[];
 }
 
 export interface BriefDeed {
@@ -57,6 +75,8 @@ export interface BriefDeed {
   readonly action: Action;
   readonly verb: string;
   readonly pot: string;
+  /** How many alike the pot stands for. */
+  readonly potCount: number;
   /** Amount in words: "850 ml each", "until it runs through, about 1.2 l". */
   readonly amount: string | null;
   /** The amount apart, for large print. */
@@ -69,6 +89,8 @@ export interface BriefDeed {
   /** When it falls due, epoch ms: the latest hour where one is given, else the earliest. */
   readonly dueUtcMs: number | null;
   readonly reason: string;
+  /** The reason without its figures, as it holds for several pots. */
+  readonly reasonInShort: string;
   readonly confidence: string;
   /** What could hurt, said where the deed stands. */
   readonly notes: readonly string[];
@@ -81,6 +103,8 @@ export interface KeepDryLine {
   readonly pot: string;
   readonly until: string | null;
   readonly reason: string;
+  /** The whole as one line. */
+  readonly sentence: string;
 }
 
 export interface ComingDay {

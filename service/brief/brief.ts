@@ -5,9 +5,12 @@ import { calendarDay } from "../../core/site/local-days.ts";
 import type { Words } from "../words/words.ts";
 import type { Brief, BriefDeed, BriefStop, BriefTiming, ComingDay, KeepDryLine } from "./brief-value.ts";
 import { cautionLines } from "./caution-lines.ts";
+import { deedGroups } from "./deed-groups.ts";
 import { deedLine } from "./deed-line.ts";
+import { emptyLine } from "./empty-line.ts";
 import { groupedBy } from "./grouped-by.ts";
 import { groupedDeeds } from "./grouped-deeds.ts";
+import { headline } from "./headline.ts";
 import { type Naming, namingFor } from "./naming.ts";
 import { reasonLine } from "./reason-line.ts";
 import { comingSky, skyLines } from "./sky-lines.ts";
@@ -32,14 +35,20 @@ export function briefOf(input: {
   const say = words.say;
   const restCount = countPots(plan.pots.filter((pot) => pot.action === "none"));
   const stops = stopsInWalkingOrder(today, { collection, naming });
+  const title = say("brief.title", { forDay: plan.forDay, site: collection.site.name });
+  const timing = timingLines(input.timing, naming);
+  const lead = leadLine({ deedCount: today.length, restCount, allCount: countPots(plan.pots) }, naming);
+  const cautions = cautionLines(plan.cautions, naming);
   return {
     language: words.language,
     siteId: plan.siteId,
     forDay: plan.forDay,
-    title: say("brief.title", { forDay: plan.forDay, site: collection.site.name }),
+    title,
     dayName: words.day(plan.forDay),
-    timing: timingLines(input.timing, naming),
-    lead: leadLine({ deedCount: today.length, restCount, allCount: countPots(plan.pots) }, naming),
+    timing,
+    lead,
+    headline: headline(stops, { lead, words }),
+    emptyLine: emptyLine({ title, lead, timing, stops, cautions, dryCount: dry.length }, naming),
     sky: skyLines(
       plan.days.find(({ day }) => day === plan.forDay),
       naming,
@@ -53,7 +62,7 @@ export function briefOf(input: {
     nothing: { count: restCount, sentence: say("brief.nothing", { restCount }) },
     coming: { heading: say("brief.coming.heading"), lines: comingDays(later, naming) },
     windows: { heading: say("brief.windows.heading"), lines: windowLines(naming) },
-    cautions: { heading: say("brief.cautions.heading"), lines: cautionLines(plan.cautions, naming) },
+    cautions: { heading: say("brief.cautions.heading"), lines: cautions },
     trust: {
       heading: say("brief.trust.heading"),
       lines: trustLines(plan.weatherAge, naming),
@@ -96,11 +105,10 @@ function stopsInWalkingOrder(
   const bySpot = groupedBy(today, ({ potPlan }) => potPlan.spotId);
   return [...bySpot]
     .sort(([a], [b]) => (order.get(a) ?? Infinity) - (order.get(b) ?? Infinity) || (a < b ? -1 : 1))
-    .map(([spotId, planned]) => ({
-      spotId,
-      name: naming.spotName(spotId),
-      deeds: planned.map((one) => deedLine({ ...one, naming })).sort(byHour),
-    }));
+    .map(([spotId, planned]) => {
+      const deeds = planned.map((one) => deedLine({ ...one, naming })).sort(byHour);
+      return { spotId, name: naming.spotName(spotId), deeds, groups: deedGroups(deeds, naming) };
+    });
 }
 
 /** Earliest due first; deeds without an hour keep their order at the end. */
@@ -118,12 +126,15 @@ function leadLine(
 }
 
 function keepDryLine({ potPlan, deed }: Planned, naming: Naming): KeepDryLine {
-  return {
-    potId: potPlan.potId,
-    pot: naming.potName(potPlan.potId),
-    until: deed.until === undefined ? null : naming.words.say("deed.until", { untilDay: deed.until }),
-    reason: reasonLine(deed.reason, naming),
-  };
+  const { words } = naming;
+  const pot = naming.potName(potPlan.potId);
+  const until = deed.until === undefined ? null : words.say("deed.until", { untilDay: deed.until });
+  const reason = reasonLine(deed.reason, naming);
+  const sentence =
+    until === null
+      ? words.say("brief.keep-dry", { pot, reason })
+      : words.say("brief.keep-dry-until", { pot, until, reason });
+  return { potId: potPlan.potId, pot, until, reason, sentence };
 }
 
 function comingDays(later: readonly Planned[], naming: Naming): ComingDay[] {

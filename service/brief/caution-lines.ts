@@ -5,11 +5,16 @@ import type { Naming } from "./naming.ts";
 
 const URGENT: ReadonlySet<Caution["code"]> = new Set(["thunder", "heat", "old-weather"]);
 
+/** Only what binds the day of the brief itself; thunder of Thursday does not shout on Monday. */
+function isUrgent({ code, from }: Caution, { plan }: Naming): boolean {
+  return URGENT.has(code) && (from === undefined || calendarDay(Date.parse(from), plan.zone) <= plan.forDay);
+}
+
 /** The cautions of a plan in words; what concerns pots names them. */
 export function cautionLines(cautions: readonly Caution[], naming: Naming): BriefCaution[] {
   return cautions.map((caution) => ({
     code: caution.code,
-    isUrgent: URGENT.has(caution.code),
+    isUrgent: isUrgent(caution, naming),
     potIds: caution.potIds,
     sentence: naming.words.say(`caution.${caution.code}`, {
       ...caution.numbers,

@@ -1,7 +1,7 @@
 import type { Deed, PotPlan } from "../../core/plan/plan.ts";
 import type { BriefDeed } from "./brief-value.ts";
 import type { Naming } from "./naming.ts";
-import { reasonLine } from "./reason-line.ts";
+import { reasonInShort, reasonLine } from "./reason-line.ts";
 
 /** One deed of one pot in words. */
 export function deedLine(input: { potPlan: PotPlan; deed: Deed; naming: Naming }): BriefDeed {
@@ -21,6 +21,7 @@ export function deedLine(input: { potPlan: PotPlan; deed: Deed; naming: Naming }
     action: deed.action,
     verb,
     pot,
+    potCount: potPlan.count,
     ...parts,
     figure: deed.amountMl === undefined ? null : (words.figure("waterMl", deed.amountMl) ?? null),
     amountMl: deed.amountMl ?? null,
@@ -28,6 +29,7 @@ export function deedLine(input: { potPlan: PotPlan; deed: Deed; naming: Naming }
     toSpotId: deed.toSpotId ?? null,
     dueUtcMs: due === undefined ? null : Date.parse(due),
     reason: reasonLine(deed.reason, naming),
+    reasonInShort: reasonInShort(deed.reason, naming),
     confidence: words.say(`confidence.${deed.confidence.word}`),
     notes: [...liftNotes(deed, naming), ...sapNotes({ potPlan, deed, naming })],
     sentence: words.say("deed.sentence", {

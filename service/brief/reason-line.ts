@@ -10,6 +10,13 @@ export function reasonLine(reason: Reason, naming: Naming): string {
   return words.trySay(`reason.${reason.code}`, spoken) ?? words.say(`reason.${reason.code}.bare`, spoken);
 }
 
+/** The reason without figures. */
+export function reasonInShort(reason: Reason, naming: Naming): string {
+  const { words } = naming;
+  if (isAhead(reason)) return words.say("reason.at-refill-point.soon.bare");
+  return words.say(`reason.${reason.code}.bare`, reasonArguments(reason, naming));
+}
+
 /** Watered before it has come down to its refill point, since it may do so before the next round. */
 function isAhead({ code, numbers: { leftFrac, refillFrac } }: Reason): boolean {
   return (

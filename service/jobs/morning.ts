@@ -1,8 +1,11 @@
+import type { Collection } from "../../core/plan/collection.ts";
 import type { Plan } from "../../core/plan/plan.ts";
 import type { Problem } from "../../core/problem.ts";
 import { utcMsOfLocal } from "../../core/site/local-days.ts";
 import type { BriefTiming } from "../brief/brief-value.ts";
 import { planMessages } from "../notify/plan-messages.ts";
+import { weeklyMessages } from "../notify/weekly-messages.ts";
+import type { NewMessage } from "../store/outbox-store.ts";
 import { briefTiming } from "./brief-timing.ts";
 import { watchFrom } from "./day-watch.ts";
 import type { Due } from "./due.ts";
@@ -35,21 +38,25 @@ async function makeMorning(
     late,
     settle: async ({ plan, input: { collection } }) => ({
       kind: "morning",
-      messages: planMessages({
-        ...parts,
-        plan,
-        collection,
-        ways: await parts.post.ways(),
-        signing: parts.post.signing,
-        houseId: parts.store.houseId,
-        nowUtcMs,
-        amendment: null,
-        timing: await timingNow(parts, { plan, lateUtcMs: late ? nowUtcMs : null }),
-      }),
+      messages: await morningMessages(parts, { plan, collection, nowUtcMs, late }),
       alongside: (step) => step.watchState.put(siteId, watchFrom(plan)),
     }),
   });
   return made.ok ? [] : made.problems;
+}
+
+/** The brief, and on the first day of a week the look at the week. */
+async function morningMessages(
+  parts: JobParts,
+  made: { plan: Plan; collection: Collection; nowUtcMs: number; late: boolean },
+): Promise<readonly NewMessage[]> {
+  const { plan, nowUtcMs, late } = made;
+  const common = { ...made, ways: await parts.post.ways(), houseId: parts.store.houseId };
+  const timing = await timingNow(parts, { plan, lateUtcMs: late ? nowUtcMs : null });
+  return [
+    ...planMessages({ ...common, signing: parts.post.signing, amendment: null, timing }),
+    ...weeklyMessages(common),
+  ];
 }
 
 async function timingNow(

@@ -53,7 +53,7 @@ function messageBy(way: Way, input: PlanMessagesInput): NewMessage {
   const subject = amendment ? amendedTitle(input, words) : brief.title;
   const text = [
     ...(amendment ? [changesText(subject, brief)] : []),
-    briefText(brief),
+    amendment === null && brief.emptyLine !== null ? `${brief.emptyLine}\n` : briefText(brief),
     ...answersText(brief, { links, words }),
   ].join("\n");
   const extra = channel.extraOf?.({

@@ -56,6 +56,8 @@ export const EN = {
   "state.look-at-roots": "roots to be looked at",
 
   "deed.pots": "{name}{potCount, plural, =1 {} other { (# pots)}}",
+  "deed.pot-count": "{potCount, plural, one {# pot} other {# pots}}",
+  "headline.part": "{verb}: {potCount}",
   "deed.sentence": "{verb}: {details}.",
   "deed.amount": "{waterMl}",
   "deed.amount-each": "{waterMl} each",
@@ -81,6 +83,7 @@ export const EN = {
   "reason.at-refill-point.soon":
     "{leftFrac} of its water is left; it may come down to {refillFrac} before the next round.",
   "reason.at-refill-point.bare": "It has come down to its refill point.",
+  "reason.at-refill-point.soon.bare": "It may come down to its refill point before the next round.",
   "reason.refill-point-today":
     "{leftFrac} of its water is left; it comes down to {refillFrac} by {reachedAt}.",
   "reason.refill-point-today.bare": "It comes down to its refill point today.",
@@ -155,6 +158,11 @@ export const EN = {
   "brief.lead.deeds":
     "{deedCount, plural, one {One thing to do} other {# things to do}}; {restCount, plural, =0 {every pot is spoken for} one {one pot needs nothing} other {# pots need nothing}}.",
   "brief.keep-dry.heading": "Keep dry",
+  "brief.keep-dry": "{pot}. {reason}",
+  "brief.keep-dry-until": "{pot}, {until}. {reason}",
+  "brief.empty": "{title}: {lead}",
+  "brief.empty-dry":
+    "{title}: {lead} {dryCount, plural, one {One pot is kept dry.} other {# pots are kept dry.}}",
   "brief.nothing": "{restCount, plural, =0 {} one {One pot needs nothing.} other {# pots need nothing.}}",
   "brief.coming.heading": "Coming days",
   "brief.windows.heading": "Hours for potting and repotting",
@@ -168,6 +176,10 @@ export const EN = {
   "brief.change.weather": "{pot}: {is} (before: {was}). The forecast has changed.",
   "brief.change.journal": "{pot}: {is} (before: {was}). The journal has grown.",
   "brief.change.day-passed": "{pot}: {is} (before: {was}). The day has moved on.",
+
+  "weekly.title": "The week from {forDay}, {site}",
+  "weekly.lead": "As it looks now; the later the day, the less sure.",
+  "weekly.dry-ends": "Dry time ends: {pots}.",
 
   "sky.line": "{tempMinC} to {tempMaxC}, {rain}, gusts to {gustMPerS}.",
   "sky.dry": "dry",
@@ -212,6 +224,19 @@ export const EN = {
   "quantity.et0": "The air's thirst",
   "quantity.members": "Spread",
   "quantity.whole-forecast": "The whole forecast",
+
+  "method.published-errors": "from published forecast errors",
+  "method.hargreaves-over-sun-hours": "from the day's warmest and coldest",
+  "method.bridged": "from the hours before and after",
+  "method.ensemble-mean": "from the mean of the courses of weather",
+  "method.same-clock-hours": "from the same hours of other days",
+  "method.unknown-taken-as-none": "taken as none",
+  "method.normal-for-season": "from what is usual at this season",
+  "method.cloud-cover": "from the clouds",
+  "method.feed-et0": "from the service's own reckoning",
+  "method.temperature-range": "from the span of temperature",
+  "method.night-minimum-less-3": "from the night's lowest temperature",
+  "method.two-metres-a-second": "taken as a light wind",
 
   "nav.skip": "To the page",
   "nav.label": "Pages",

@@ -1,7 +1,7 @@
 import { Hono } from "hono";
 import type { Plan } from "../../../core/plan/plan.ts";
 import { briefOf } from "../../brief/brief.ts";
-import { groupedBy } from "../../brief/grouped-by.ts";
+import { comingWater, waterLines } from "../../brief/coming-water.ts";
 import { groupedDeeds } from "../../brief/grouped-deeds.ts";
 import { namingFor } from "../../brief/naming.ts";
 import { pageText } from "../frame.tsx";
@@ -9,7 +9,6 @@ import type { PageContext } from "../page-context.ts";
 import { PlainMessage } from "../plain-message.tsx";
 import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
-import { type HolidayWater, holidayWater } from "./holiday-days.ts";
 
 /** A sheet for whoever looks after the pots while the grower is away. */
 export function holidayRoutes(context: PageContext): Hono {
@@ -38,7 +37,7 @@ function Sheet({ now, plan, context: { words } }: { now: SiteNow; plan: Plan; co
   const { say } = words;
   const { collection } = now;
   const brief = briefOf({ plan, collection, words });
-  const waters = holidayWater(plan);
+  const waters = comingWater(plan);
   const naming = namingFor({ plan, collection, words });
   const today = groupedDeeds(
     brief.stops.flatMap(({ deeds }) => deeds),
@@ -60,7 +59,9 @@ function Sheet({ now, plan, context: { words } }: { now: SiteNow; plan: Plan; co
             {(deedsByDay.get(day) ?? []).map((deed) => (
               <li>{deed}</li>
             ))}
-            <Waters waters={waters.get(day) ?? []} now={now} plan={plan} context={{ words }} />
+            {waterLines(waters.get(day) ?? [], naming).map((line) => (
+              <li>{line}</li>
+            ))}
           </ul>
           {(waters.get(day) ?? []).length === 0 && (deedsByDay.get(day) ?? []).length === 0 && (
             <p>{say("holiday.nothing")}</p>
@@ -81,31 +82,4 @@ function Sheet({ now, plan, context: { words } }: { now: SiteNow; plan: Plan; co
       <p class="deed-note">{say("holiday.care")}</p>
     </>
   );
-}
-
-interface WatersProps {
-  readonly waters: readonly HolidayWater[];
-  readonly now: SiteNow;
-  readonly plan: Plan;
-  readonly context: Pick<PageContext, "words">;
-}
-
-/** One line a spot, pots in the order of their names. */
-function Waters({ waters, now, plan, context: { words } }: WatersProps) {
-  const naming = namingFor({ plan, collection: now.collection, words });
-  return [...groupedBy(waters, ({ spotId }) => spotId)].map(([spotId, here]) => (
-    <li>
-      {words.say("holiday.water", {
-        place: naming.spotName(spotId),
-        pots: words.list(
-          here.map(({ potId, count, waterMl }) =>
-            words.say(count > 1 ? "holiday.pot-each" : "holiday.pot", {
-              pot: naming.potName(potId),
-              waterMl,
-            }),
-          ),
-        ),
-      })}
-    </li>
-  ));
 }
