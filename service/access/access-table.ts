@@ -98,6 +98,7 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
   ["GET", "/house/copies/export.json", "owner"],
   ["GET", "/house/copies/pots.csv", "owner"],
   ["GET", "/house/copies/:name", "owner"],
+  ["GET", "/house/about", "viewer"],
   ["GET", "/house/words", "viewer"],
   ["POST", "/house/words", "owner"],
   ["POST", "/house/site", "owner"],

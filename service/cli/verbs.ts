@@ -70,4 +70,9 @@ export const VERBS: readonly VerbEntry[] = [
     summary: "take in what export printed",
     load: async () => (await import("./import.ts")).importVerb,
   },
+  {
+    name: "forget",
+    summary: "let go of a person, and of their name in the journal",
+    load: async () => (await import("./forget.ts")).forget,
+  },
 ];

@@ -1136,6 +1136,23 @@ export const EN = {
   "measures.us": "As usual in the United States",
   "house.about": "About",
   "house.about-text": "Leebench {version}. Free to use, change and pass on under the {licence} licence.",
+  "about.leaves": "What leaves this house, and to whom",
+  "about.leaves-lead": "Nothing leaves it but this:",
+  "about.leaves.forecast":
+    "{host}: the place of each site, rounded to about 100 m, and its height in whole metres, some eight times a day, for the forecast.",
+  "about.leaves.ensemble":
+    "{host}: the same rounded place and height, as often, for the possible courses of the weather.",
+  "about.leaves.places": "{host}: the name of a place, each time you search for one.",
+  "about.leaves.elevation": "{host}: the rounded place, when a site is entered without its height.",
+  "about.leaves.fallback":
+    "{host}: the rounded place, the height and your contact address, only after the first weather service has failed for two hours.",
+  "about.leaves.messages":
+    "{address}: your briefs and the changes in the day, with the names of pots and spots.",
+  "about.leaves-rest":
+    "Whoever is called sees the network address of this house. No note, photo or person goes to a weather service, and nobody counts how this program is used.",
+  "about.changes": "What changed",
+  "about.changes-advice": "In the advice:",
+  "about.changes-other": "Besides:",
   "house.sources": "Published work it rests on",
   "house.libraries": "Libraries it is built with",
   "field.dayStartsHour": "No carrying before",

@@ -9,7 +9,7 @@ import { pageText } from "../frame.tsx";
 import type { PageContext } from "../page-context.ts";
 import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
-import { About } from "./about.tsx";
+import { AboutPage } from "./about-page.tsx";
 import { RulesFields, rulesOfForm, typedOfRules } from "./rules-form.tsx";
 
 interface Asked {
@@ -27,6 +27,10 @@ export function houseRoutes(context: PageContext): Hono {
   routes.get("/house", async (c) => {
     const now = await siteNow(context);
     return now ? c.html(await housePage(context, now, NOTHING)) : c.redirect("/begin", 303);
+  });
+  routes.get("/house/about", async (c) => {
+    const now = await siteNow(context);
+    return now ? c.html(await aboutPage(context, now)) : c.redirect("/begin", 303);
   });
   routes.post("/house/site", async (c) => {
     const now = await siteNow(context);
@@ -54,6 +58,15 @@ export function houseRoutes(context: PageContext): Hono {
   return routes;
 }
 
+async function aboutPage(context: PageContext, now: SiteNow): Promise<string> {
+  const title = context.words.say("house.about");
+  return pageText(
+    <SiteFrame context={context} now={now} title={title} here="/house">
+      {await AboutPage({ context })}
+    </SiteFrame>,
+  );
+}
+
 async function housePage(context: PageContext, now: SiteNow, asked: Asked): Promise<string> {
   const { words } = context;
   const { say } = words;
@@ -65,7 +78,7 @@ async function housePage(context: PageContext, now: SiteNow, asked: Asked): Prom
         <a href="/house/status">{say("status.title")}</a> <a href="/house/access">{say("access.title")}</a>
       </p>
       <p>
-        <a href="/house/words">{say("house.words")}</a>
+        <a href="/house/words">{say("house.words")}</a> <a href="/house/about">{say("house.about")}</a>
       </p>
       <section>
         <h2>{say("house.place")}</h2>
@@ -82,7 +95,6 @@ async function housePage(context: PageContext, now: SiteNow, asked: Asked): Prom
           <a href="/house/copies">{say("copies.title")}</a>
         </p>
       </section>
-      <About words={words} />
     </SiteFrame>,
   );
 }

@@ -48,9 +48,10 @@ describe("the house rules", () => {
     expect(await store.settings.get("quay")).toEqual(DEFAULT_SETTINGS);
   });
 
-  it("stand beside the place, the works it rests on and the licences", async () => {
+  it("lead on to the works it rests on and the licences", async () => {
     const { get } = await houseOf(stock);
-    const { text } = await get("/house");
+    expect((await get("/house")).text).toContain('href="/house/about"');
+    const { text } = await get("/house/about");
     expect(text).toContain("Crop evapotranspiration");
     expect(text).toMatch(/hono [\d.]+, MIT/);
   });

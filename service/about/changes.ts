@@ -1,0 +1,23 @@
+/** One published version. Newest first; `advice` says what a grower will be told otherwise than before, and why. */
+export interface Release {
+  readonly version: string;
+  /** Day of publication; null while it is being made. */
+  readonly day: string | null;
+  readonly advice: readonly string[];
+  readonly other: readonly string[];
+}
+
+export const CHANGES: readonly Release[] = [
+  {
+    version: "0.1.0",
+    day: null,
+    advice: [
+      "First advice: water or keep dry, carry in or out, windows for potting, each with its reason and how sure it is.",
+      "When the weather services were away for a while, the hours missed are taken from the last forecast for them, until they are told afterwards. A pot is no longer thought to have stood in a normal day.",
+    ],
+    other: [
+      "Any kept plan can be reckoned again from what was known when it was made.",
+      "Plans and what they were made from are kept for 400 days.",
+    ],
+  },
+];
