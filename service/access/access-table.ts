@@ -91,6 +91,17 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
   ["GET", "/journal/:id/correct", "helper"],
   ["POST", "/journal/:id/correct", "helper"],
 
+  ["GET", "/people", "owner"],
+  ["POST", "/people", "owner"],
+  ["POST", "/people/test", "owner"],
+  ["GET", "/people/:id", "owner"],
+  ["POST", "/people/:id", "owner"],
+  ["POST", "/people/:id/remove", "owner"],
+  ["POST", "/people/:id/channels", "owner"],
+  ["POST", "/people/:id/channels/:channel", "owner"],
+  ["POST", "/people/:id/channels/:channel/renew", "owner"],
+  ["POST", "/people/:id/channels/:channel/remove", "owner"],
+
   ["GET", "/house", "viewer"],
   ["GET", "/house/status", "viewer"],
   ["GET", "/house/copies", "owner"],

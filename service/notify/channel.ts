@@ -8,6 +8,8 @@ export type Delivery =
       readonly fault: string;
       /** Trying again would bring the same answer. */
       readonly final?: boolean;
+      /** Whoever it led to has closed it: it is taken away. */
+      readonly gone?: boolean;
     };
 
 /** What a way is called, in the store and to the grower. */

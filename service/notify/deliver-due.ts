@@ -70,7 +70,8 @@ async function settle(
     log.info({ event: "message-sent", id, channel, tries: message.tries + 1 });
     return;
   }
-  const { fault, final } = delivery;
+  const { fault, final, gone } = delivery;
+  if (gone) await store.channels.remove(channel);
   const nextTryUtcMs = atUtcMs + waitMs(message.tries);
   if (final || nextTryUtcMs > message.keepTryingUntilUtcMs) {
     await store.outbox.markGivenUp(id, { fault, atUtcMs });

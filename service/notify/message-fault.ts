@@ -10,6 +10,18 @@ export const MESSAGE_FAULTS = [
   "mail-busy",
   "mail-refused",
   "mail-failed",
+  "push-gone",
+  "push-unreachable",
+  "push-refused",
+  "push-busy",
+  "webhook-unreachable",
+  "webhook-own-network",
+  "webhook-unknown-host",
+  "webhook-redirected",
+  "webhook-busy",
+  "webhook-refused",
+  "mqtt-unreachable",
+  "mqtt-refused",
 ] as const;
 
 export type MessageFault = (typeof MESSAGE_FAULTS)[number];

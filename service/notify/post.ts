@@ -1,4 +1,5 @@
 import type { MailSettings } from "../config.ts";
+import type { OutgoingRule } from "../outgoing/post-out.ts";
 import type { Store } from "../store/open-store.ts";
 import { MESSAGE_KINDS, type Person, type StoredChannel } from "../store/person.ts";
 import type { Words } from "../words/words.ts";
@@ -6,8 +7,11 @@ import { wordsFor } from "../words/words.ts";
 import type { Channel } from "./channel.ts";
 import { logChannel } from "./log-channel.ts";
 import { type MailLine, mailChannel, mailLine, mailName } from "./mail-channel.ts";
+import { type PushLine, pushChannel } from "./push-channel.ts";
+import { pushKeys } from "./push-keys.ts";
 import { signedLink } from "./signed-link.ts";
 import type { Way } from "./way.ts";
+import { webhookChannel } from "./webhook-channel.ts";
 
 /** What links in messages are made with. */
 export interface Signing {
@@ -19,6 +23,8 @@ export interface Signing {
 /** Every way by which messages go out. */
 export interface Post {
   readonly signing: Signing;
+  /** By which browsers subscribe to this house's notifications. */
+  readonly pushKey: string;
   /** As they are set now: in the environment, and by the people of the house. */
   ways(): Promise<readonly Way[]>;
   close(): void;
@@ -30,6 +36,9 @@ export interface PostInput {
   readonly words: Words;
   readonly mail: MailSettings | null;
   readonly publicUrl: string | null;
+  /** Which hosts may be called. */
+  readonly outgoing: OutgoingRule;
+  readonly now: () => number;
   /** Where briefs are printed when there is no other way. */
   write(text: string): void;
 }
@@ -42,6 +51,9 @@ export function openPost(input: PostInput): Post {
   const { store, words, mail, publicUrl } = input;
   const line = mail ? mailLine(mail) : null;
   const signing = { key: store.house.linkKey, publicUrl };
+  const { outgoing: rule, now } = input;
+  const keys = pushKeys(store.house);
+  const push = { keys, contact: contactOf(input), rule, now };
   const houseWay = (channel: Channel): Way => ({
     channel,
     words,
@@ -52,11 +64,12 @@ export function openPost(input: PostInput): Post {
   const printed = houseWay(logChannel(input.write));
   return {
     signing,
+    pushKey: keys.publicKey,
     async ways() {
       const people = new Map((await store.people.list()).map((person) => [person.id, person]));
       const stored = (await store.channels.list()).flatMap((channel) => {
         const person = people.get(channel.personId);
-        return person ? wayOf(channel, { person, line, signing }) : [];
+        return person ? wayOf(channel, { person, line, signing, push }) : [];
       });
       const taken = new Set(stored.map(({ channel }) => channel.to?.toLowerCase()));
       const ofHouse = (mail?.to ?? [])
@@ -73,6 +86,14 @@ interface WayParts {
   readonly person: Person;
   readonly line: MailLine | null;
   readonly signing: Signing;
+  readonly push: PushLine;
+}
+
+/** Notification services want somebody to write to when something goes wrong; nobody's own address is made up. */
+function contactOf({ publicUrl, mail }: PostInput): string {
+  if (publicUrl?.startsWith("https:")) return new URL(publicUrl).origin;
+  const address = /<([^>]+)>/.exec(mail?.from ?? "")?.[1] ?? mail?.from;
+  return address ? `mailto:${address}` : "https://leebench.invalid";
 }
 
 /** The way that a kept channel stands for; none for what is fetched and not sent. */
@@ -91,7 +112,7 @@ function wayOf(stored: StoredChannel, parts: WayParts): Way[] {
   ];
 }
 
-function channelOf(stored: StoredChannel, { line, signing }: WayParts): Channel | null {
+function channelOf(stored: StoredChannel, { line, signing, push }: WayParts): Channel | null {
   switch (stored.kind) {
     case "mail":
       return mailChannel(line, {
@@ -99,7 +120,11 @@ function channelOf(stored: StoredChannel, { line, signing }: WayParts): Channel 
         to: stored.address,
         stopAddress: stopAddress(stored.id, signing),
       });
-    default:
+    case "push":
+      return pushChannel(stored, push);
+    case "webhook":
+      return webhookChannel(stored, push);
+    case "calendar":
       return null;
   }
 }

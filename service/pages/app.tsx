@@ -17,6 +17,7 @@ import { journalRoutes } from "./journal/journal-routes.tsx";
 import { componentRoutes } from "./mixes/component-routes.tsx";
 import { mixesRoutes } from "./mixes/mixes-routes.tsx";
 import type { PageContext } from "./page-context.ts";
+import { peopleRoutes } from "./people/people-routes.tsx";
 import { photoRoutes } from "./photos/photo-routes.ts";
 import { PlainMessage } from "./plain-message.tsx";
 import { changeRoutes } from "./pots/change-routes.tsx";
@@ -60,7 +61,14 @@ export function pageContext(input: AppInput): PageContext {
     briefAtHour: input.briefAtHour ?? DEFAULT_BRIEF_AT_HOUR,
     post:
       input.post ??
-      openPost({ store: input.store, words, mail: null, publicUrl: null, write: () => undefined }),
+      openPost({
+        ...input,
+        words,
+        mail: null,
+        publicUrl: null,
+        outgoing: { allowedHosts: [] },
+        write: () => undefined,
+      }),
     copies: input.copies ?? { dir: null, keepCount: 1 },
     replan: (siteId) => input.replan(siteId),
   };
@@ -93,6 +101,7 @@ export function createApp(input: AppInput): Hono {
     wordsRoutes,
     statusRoutes,
     copiesRoutes,
+    peopleRoutes,
     holidayRoutes,
   ])
     app.route("/", routes(context));

@@ -1061,6 +1061,25 @@ export const EN = {
   "fault.mail-login": "The mail server does not take the name and password in LEEBENCH_SMTP_URL.",
   "fault.mail-address":
     "The mail server does not take the address. Correct it under People and messages, or in LEEBENCH_MAIL_FROM and LEEBENCH_MAIL_TO.",
+  "fault.push-gone":
+    "The device no longer takes notifications, so this way was removed. Switch them on again on the device.",
+  "fault.push-unreachable":
+    "The notification service of the device's browser cannot be reached. Look at the network.",
+  "fault.push-refused":
+    "The notification service does not take the message. Remove this way and add it again on the device.",
+  "fault.push-busy": "The notification service asks to come back later.",
+  "fault.webhook-unreachable": "The address to call cannot be reached. Look whether its program is running.",
+  "fault.webhook-own-network":
+    "The address to call lies in your own network. Name its host in LEEBENCH_PRIVATE_TARGETS if that is meant.",
+  "fault.webhook-unknown-host": "The host of the address to call is not known. Correct the address.",
+  "fault.webhook-redirected":
+    "The address to call sends elsewhere, which is not followed. Give the address that it sends to.",
+  "fault.webhook-busy": "The program that is called has a fault of its own or asks to come back later.",
+  "fault.webhook-refused": "The program that is called does not take the message. Its log may tell why.",
+  "fault.mqtt-unreachable":
+    "The message broker cannot be reached. Look at LEEBENCH_MQTT_URL and at the broker.",
+  "fault.mqtt-refused":
+    "The message broker does not let this house in. Look at the name and password in LEEBENCH_MQTT_URL.",
   "fault.mail-busy": "The mail server asks to come back later.",
   "fault.mail-refused": "The mail server does not take this message. Its log may tell why.",
   "fault.mail-failed": "The mail could not be handed over. Look at LEEBENCH_SMTP_URL.",
@@ -1092,6 +1111,57 @@ export const EN = {
   "answer.link-expired.title": "This link is over",
   "answer.link-expired.text":
     "A brief can be answered to the end of the next day. Open Leebench itself and note in the diary what was done.",
+  "people.title": "People and messages",
+  "people.lead": "Who gets which messages, by which ways.",
+  "people.none":
+    "Nobody is set yet. Enter who is to get the morning brief, then add the ways by which it comes.",
+  "people.add": "Add a person",
+  "people.keep": "Keep this person",
+  "people.remove": "Remove {name} and every way to them",
+  "people.who": "Who it is",
+  "people.ways": "Ways",
+  "people.no-ways": "No way is set yet. Add one below.",
+  "people.add-way": "Add a way",
+  "people.quiet": "Quiet hours",
+  "people.quiet-hint":
+    "Between these nothing rings; what falls into them comes when they are over. Empty: never quiet.",
+  "people.house-ways": "Set where the service is started",
+  "people.no-public-url":
+    "Messages carry no links yet: set LEEBENCH_PUBLIC_URL to the address under which this house is reached.",
+  "field.quietFrom": "From",
+  "field.quietTo": "To",
+  "field.address": "Mail address",
+  "field.url": "Address to call",
+  "channel.mail": "Mail",
+  "channel.push": "Notifications",
+  "channel.webhook": "Call to another program",
+  "channel.calendar": "Calendar",
+  "channel.add.mail": "Add mail",
+  "channel.add.push": "Notify this device",
+  "channel.add.webhook": "Add this call",
+  "channel.add.calendar": "Make a calendar address",
+  "channel.remove": "Remove this way",
+  "channel.renew": "Make a new address, the old one stops",
+  "channel.kinds": "What comes by it",
+  "channel.keep-kinds": "Keep this choice",
+  "channel.test": "Send a test",
+  "channel.test-sent": "A test went out and was taken. Look whether it arrived.",
+  "channel.test-failed": "The test did not get through.",
+  "channel.push.hint": "On the device that you hold now, also while Leebench is closed.",
+  "channel.push.refused":
+    "This browser gave no permission. Allow notifications for this page in its settings, then try again.",
+  "channel.push.no-script": "Notifications need a browser that runs the page's script.",
+  "channel.calendar.hint":
+    "An address for a calendar program, with deeds, ends of waiting and dry hours. Whoever has it can read it.",
+  "channel.webhook.hint":
+    "Leebench posts each message there as signed JSON. A host of your own network must stand in LEEBENCH_PRIVATE_TARGETS.",
+  "channel.webhook.secret": "Signed with {secret}",
+  "message-kind.morning": "Morning brief",
+  "message-kind.amendment": "Changes in the day",
+  "message-kind.weekly": "Look at the week",
+  "message-kind.trouble": "Trouble with the weather",
+  "test.subject": "A test from {site}",
+  "test.text": "This is a test from Leebench at {site}. Messages come through this way.",
   "stop-mail.title": "Mail from Leebench",
   "stop-mail.text": "Press the button and no more mail goes to this address.",
   "stop-mail.keep": "Stop this mail",
@@ -1272,6 +1342,10 @@ export const EN = {
   "problem.saucer-as-deep-as-pot":
     "The saucer holds water as deep as the pot. Change the figures, or confirm below that it is so.",
   "problem.no-room-for-mix": "Gap and grit leave no room for mix. Make them smaller than the height.",
+  "problem.not-a-clock-time": "Give a time such as 21:30.",
+  "problem.not-a-mail-address": "Give one mail address, such as name@host.example.",
+  "problem.not-a-web-address":
+    "Give a whole address that begins with https:// or http://, without a name and password in it.",
   "problem.missing": "This is still needed.",
   "problem.text-too-long": "This is too long; shorten it.",
   "problem.not-a-number": "Enter a number, such as 12 or 12.5.",

@@ -34,7 +34,7 @@ export function answerRoutes(context: PageContext): Hono {
       const atUtcMs = filledInUtcMs(typed, context.now());
       const entries = answerEntries(answer, told?.value).map((entry) => ({ ...entry, atUtcMs }));
       if (entries.length > 0) await keepEntry(context, ...entries);
-      return c.redirect(c.req.url, 303);
+      return c.redirect(c.req.path, 303);
     }),
   );
   return routes;

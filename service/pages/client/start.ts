@@ -2,6 +2,7 @@ import { freshIds } from "./fresh-ids.ts";
 import { keepPages } from "./keep-pages.ts";
 import { smallPhotos } from "./small-photos.ts";
 import { showState } from "./state-line.ts";
+import { subscribing } from "./subscribing.ts";
 import { instantTicks } from "./ticks.ts";
 import { sendWaiting } from "./waiting.ts";
 
@@ -13,6 +14,7 @@ async function catchUp(): Promise<void> {
 
 instantTicks();
 smallPhotos();
+subscribing();
 addEventListener("online", () => void catchUp());
 addEventListener("offline", () => void showState());
 addEventListener("pageshow", () => {

@@ -12,7 +12,8 @@ import { Frame, pageText } from "../frame.tsx";
 import type { PageContext } from "../page-context.ts";
 import { siteNow } from "../site-now.ts";
 
-const WordsForm = z.object({
+/** Fields of a choice of words, as typed. */
+export const WordsForm = z.object({
   language: choice(LANGUAGES as [ChoiceParts["language"], ...ChoiceParts["language"][]]),
   numerals: choice(["usual", "latn", "beng", "deva"]),
   clock: choice(["usual", "h12", "h23"]),
@@ -56,11 +57,21 @@ async function page(context: PageContext, given: Pick<FormView, "typed" | "probl
 }
 
 function WordsFields({ form }: { form: FormView }) {
+  return (
+    <form method="post" action={ADDRESS}>
+      <WordChoiceFields form={form} />
+      <button type="submit">{form.words.say("house.keep-words")}</button>
+    </form>
+  );
+}
+
+/** Language, numerals, hours and measures, all in sight. */
+export function WordChoiceFields({ form }: { form: FormView }) {
   const { say } = form.words;
   const options = (keys: readonly MessageKey[]) =>
     keys.map((key) => ({ value: key.split(".")[1] ?? "", text: say(key) }));
   return (
-    <form method="post" action={ADDRESS}>
+    <>
       <RadioField
         form={form}
         name="language"
@@ -85,8 +96,7 @@ function WordsFields({ form }: { form: FormView }) {
         label={say("field.units")}
         options={options(["measures.metric", "measures.us"])}
       />
-      <button type="submit">{say("house.keep-words")}</button>
-    </form>
+    </>
   );
 }
 

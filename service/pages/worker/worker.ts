@@ -1,11 +1,14 @@
 import { BASE } from "../client/base.ts";
 import { keepWaiting, sendWaiting, type WaitingForm, waitingForm } from "../client/waiting.ts";
+import { notices } from "./notices.ts";
 
 const worker = self as unknown as ServiceWorkerGlobalScope;
 
 /** Pages and what they need, as last seen. */
 const STORE = "pages";
 const FIRST = ["", "pots", "style.css", "app.js", "icon.svg", "away"].map((name) => BASE + name);
+/** Whether the house is up, and pages that show secrets or carry a permission in their address. */
+const NEVER_KEPT = /^(healthz$|people\b|answer\/|stop-mail\/|calendar\/)/;
 /** After this long without an answer the kept page is shown; chosen by us for a weak signal. */
 const PATIENCE_MS = 6000;
 
@@ -19,11 +22,13 @@ worker.addEventListener("activate", (event) => event.waitUntil(worker.clients.cl
 worker.addEventListener("fetch", (event) => {
   const { request } = event;
   const url = new URL(request.url);
-  if (url.origin !== worker.location.origin || url.pathname === `${BASE}healthz`) return;
+  if (url.origin !== worker.location.origin || NEVER_KEPT.test(url.pathname.slice(BASE.length))) return;
   if (request.method === "GET") event.respondWith(freshOrKept(request));
   else if (request.method === "POST" && request.mode === "navigate")
     event.respondWith(sentOrWaiting(request));
 });
+
+notices(worker);
 
 worker.addEventListener("sync", (event) => (event as ExtendableEvent).waitUntil(sendWaiting()));
 

@@ -19,6 +19,7 @@ export function wayBy(channel: Channel, over: Partial<Way> = {}): Way {
 export function fixedPost(channels: readonly Channel[], words?: Words): Post {
   return {
     signing: { key: Buffer.from("a key of the tests"), publicUrl: null },
+    pushKey: "",
     ways: async () => channels.map((channel) => wayBy(channel, words ? { words } : {})),
     close: () => undefined,
   };

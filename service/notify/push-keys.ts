@@ -1,0 +1,13 @@
+import webPush from "web-push";
+import { z } from "zod";
+import type { HouseValues } from "../store/house-values.ts";
+
+const KeysSchema = z.object({ publicKey: z.string(), privateKey: z.string() });
+export type PushKeys = z.output<typeof KeysSchema>;
+
+/** The house's own pair by which notification services know it (RFC 8292), made at its first start. */
+export function pushKeys(house: HouseValues): PushKeys {
+  return KeysSchema.parse(
+    JSON.parse(house.kept("push-keys", () => JSON.stringify(webPush.generateVAPIDKeys()))),
+  );
+}
