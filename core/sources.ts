@@ -38,6 +38,18 @@ export const SOURCES = {
     year: 2014,
     place: "NOAA, College Park",
   },
+  TORRO: {
+    authors: "Webb, J. D. C.; Elsom, D. M.; Reynolds, D. J.",
+    title: "Climatology of severe hailstorms in Great Britain: the hailstorm intensity scale",
+    year: 2001,
+    place: "Atmospheric Research 56, 291-308 (title from memory)",
+  },
+  AMSRAIN: {
+    authors: "American Meteorological Society",
+    title: "Glossary of meteorology: rain",
+    year: 2012,
+    place: "AMS, Boston",
+  },
   ROTHFUSZ1990: {
     authors: "Rothfusz, L. P.",
     title: "The heat index equation. Technical attachment SR 90-23",

@@ -3,15 +3,19 @@ import type { PotNow } from "../pot/pot-now.ts";
 import { instantOf } from "../site/instant.ts";
 import { calendarDay } from "../site/local-days.ts";
 import { dayOutlines } from "../weather/day-outline.ts";
-import { dryWindows } from "../weather/dry-windows.ts";
 import { HOUR_MS, type Weather } from "../weather/weather.ts";
 import { changesSince } from "./changes-since.ts";
 import type { Collection } from "./collection.ts";
+import { spellsAhead } from "./days/spells-ahead.ts";
+import { workWindows } from "./days/work-windows.ts";
 import type { Plan, PotPlan } from "./plan.ts";
 import { cautionsOf } from "./rows/cautions.ts";
 import { potRow } from "./rows/pot-row.ts";
 import { spotRows } from "./rows/spot-rows.ts";
 import { weatherAge } from "./rows/weather-age.ts";
+import { type Calibration, calibration } from "./score/calibration.ts";
+import type { ToldPlan } from "./score/told-plan.ts";
+import { rainByDay } from "./score/told-rain.ts";
 import type { Settings } from "./settings.ts";
 import { lineOf, type Weighed, weigh } from "./weigh.ts";
 
@@ -22,6 +26,8 @@ export interface PlanInput {
   readonly nowUtcMs: number;
   readonly settings: Settings;
   readonly previous?: Plan;
+  /** Past plans to be scored against what came; without them the score of the previous plan of the same day stands. */
+  readonly told?: readonly ToldPlan[];
   /** The pots as they stand now, where somebody has kept them on; else the journal is replayed. */
   readonly pots?: readonly PotNow[];
 }
@@ -40,6 +46,8 @@ export function planFrom(weighed: Weighed, input: PlanInput): Plan {
   const { collection, nowUtcMs, weather } = input;
   const forDay = calendarDay(nowUtcMs, collection.site.zone);
   const spots = new Map(collection.spots.map((spot) => [spot.id, spot]));
+  const spells = spellsAhead(context, studies);
+  const kept = keptOfPlans(input, weighed);
   const rows = studies.map((study) => potRow(context, lineOf(weighed, study)));
   rows.sort((a, b) => walkOf(a, spots) - walkOf(b, spots) || (a.potId < b.potId ? -1 : 1));
   return {
@@ -56,11 +64,29 @@ export function planFrom(weighed: Weighed, input: PlanInput): Plan {
     pots: rows,
     spots: spotRows(context, studies),
     days: dayOutlines(context.ready, collection.site),
-    workWindows: dryWindows({ ready: context.ready, site: collection.site, settings: input.settings }),
+    ...(spells.length > 0 ? { spells } : {}),
+    workWindows: workWindows({ ready: context.ready, collection, settings: input.settings, nowUtcMs }),
     cautions: cautionsOf(context, { studies, rows, places }),
     changesSince:
       input.previous === undefined ? [] : changesSince(input.previous, { rows, journal: entries, forDay }),
+    ...(kept === null ? {} : { kept }),
   };
+}
+
+/** The score of past plans; null where there is nothing to score. */
+function keptOfPlans(
+  { told, previous, collection, nowUtcMs }: PlanInput,
+  { context, entries }: Weighed,
+): Calibration | null {
+  const { zone } = collection.site;
+  if (told === undefined) {
+    const isSameDay = previous?.forDay === calendarDay(nowUtcMs, zone);
+    return (isSameDay && previous.kept) || null;
+  }
+  const past = context.ready.past;
+  const rainMmOn = rainByDay({ ...past, hours: past }, zone);
+  const kept = calibration({ plans: told, rainMmOn, journal: entries });
+  return kept.rain.count + kept.dry.count > 0 ? kept : null;
 }
 
 function walkOf({ spotId }: PotPlan, spots: ReadonlyMap<string, { walkOrder: number }>): number {

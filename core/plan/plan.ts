@@ -2,6 +2,7 @@ import type { TroubleSign } from "../journal/entry.ts";
 import type { PotId } from "../pot/pot.ts";
 import type { CalendarDay } from "../site/site.ts";
 import type { SpotId } from "../site/spot.ts";
+import type { Calibration } from "./score/calibration.ts";
 
 /** ISO 8601 in UTC, to the minute, e.g. "2026-11-25T14:00Z". */
 export type Instant = string;
@@ -23,9 +24,13 @@ export interface Plan {
   readonly pots: readonly PotPlan[];
   readonly spots: readonly SpotPlan[];
   readonly days: readonly DayOutline[];
+  /** Weather ahead that lasts or passes a limit of the pots, earliest first; left out when there is none. */
+  readonly spells?: readonly SkySpell[];
   readonly workWindows: readonly WorkWindow[];
   readonly cautions: readonly Caution[];
   readonly changesSince: readonly Change[];
+  /** How far what was told in past plans came true; left out while none is known. */
+  readonly kept?: Calibration;
 }
 
 export interface WeatherAge {
@@ -102,6 +107,8 @@ export interface PotPlan extends Deed {
   readonly then: readonly Deed[];
   /** What should wait; left out when nothing need. */
   readonly holds?: readonly Hold[];
+  /** What ends or begins after planting within the days reckoned; left out when nothing does. */
+  readonly milestones?: readonly Milestone[];
   /** What the grower noted lately, read against the pot's state. */
   readonly seen?: readonly Diagnosis[];
   readonly outlook: PotOutlook;
@@ -109,10 +116,16 @@ export interface PotPlan extends Deed {
 
 /** Something that is not to be done yet. */
 export interface Hold {
-  readonly kind: "feed" | "full-sun" | "repot";
+  readonly kind: "feed" | "full-sun" | "repot" | "treat";
   /** Last day of waiting; null while it depends on warmth or growth that is not in sight. */
   readonly until: CalendarDay | null;
-  readonly because: "fresh-roots" | "resting" | "cold-nights";
+  readonly because: "fresh-roots" | "resting" | "cold-nights" | "rain" | "heat";
+}
+
+/** A day on which something after planting ends or begins. */
+export interface Milestone {
+  readonly kind: "first-drink" | "more-sun" | "feed";
+  readonly day: CalendarDay;
 }
 
 /** A sign of trouble and what it may mean, likeliest first. */
@@ -175,6 +188,7 @@ export type ReasonCode =
   | "wet-before-cold"
   | "cold-night"
   | "gusts"
+  | "hail"
   | "heat-and-sun"
   | "danger-past"
   | "sun-by-steps"
@@ -248,6 +262,8 @@ export interface SpotPlan {
   readonly spotId: SpotId;
   readonly potCount: number;
   readonly placesLeft: number | null;
+  /** What the pots weigh that stand there, and would weigh soaked: a floor has limits. */
+  readonly loadKg?: { readonly now: number; readonly soaked: number };
   readonly rainByDayMm: readonly Spread[];
   readonly coldestByDayC: readonly Spread[];
 }
@@ -266,13 +282,26 @@ export interface DayOutline {
   readonly thunderHours: readonly Instant[];
 }
 
+/**
+ * A spell ahead. Wet: likely rain. Cold, hot, gusts: beyond the line at which the first of the pots suffers.
+ */
+export interface SkySpell {
+  readonly kind: "wet" | "cold" | "hot" | "gusts";
+  readonly from: Instant;
+  /** Left out when it outlasts the hours reckoned. */
+  readonly to?: Instant;
+  /** Share of the courses of weather that bring it; 1 where only one course is known. */
+  readonly shareFrac: number;
+  readonly numbers: Readonly<Record<string, number>>;
+}
+
 export interface WorkWindow {
   readonly from: Instant;
   readonly to: Instant;
   readonly dryShareFrac: number;
   readonly hottestHeatIndexC: number;
   readonly dryDaysAfter: number;
-  /** When to damp down, soak or lay out what the work needs, where that takes a night. */
+  /** When to begin soaking or damping down what the mixes in use need, where there is still time for it. */
   readonly prepareFrom?: Instant;
 }
 

@@ -13,14 +13,17 @@ import { HOUR_MS } from "./weather.ts";
 
 /** An hour is dry below this, mm: the usual least amount that gauges and forecasts count. Common practice. */
 const DRY_BELOW_MM = 0.2;
-/** Share of members that must be dry in an hour to count on it; chosen by us because potting can be broken off. */
+/** Share of members that must be dry to count on it; chosen by us because potting can be broken off. */
 const DRY_SHARE_FRAC = 0.7;
 /** Shortest window offered, hours; chosen by us because less does not pay for setting up. */
 const LEAST_HOURS = 2;
 
+/** Heat index from which nobody is sent to the potting bench: "extreme caution" begins. [NWS2014, 90 °F] */
+const TOO_HOT_C = 32.2;
+
 /**
- * Stretches of daylight within the grower's working hours that are likely dry, free of thunder, at least two hours
- * long. Heat is told, not judged.
+ * Stretches of daylight within the grower's working hours that are likely dry, free of thunder, not too hot to work in
+ * and at least two hours long.
  */
 export function dryWindows(input: { ready: WeatherReady; site: Site; settings: Settings }): WorkWindow[] {
   const { ready, site } = input;
@@ -48,6 +51,7 @@ function usableHours({ ready, site, settings }: Parameters<typeof dryWindows>[0]
       atWork &&
       !thunder[hour] &&
       sun.heightSine[hour]! > 0 &&
+      hottestHeatIndexC(ahead, { fromHour: hour, toHour: hour + 1 }) < TOO_HOT_C &&
       dryShareFrac(ahead, hour, hour + 1) >= DRY_SHARE_FRAC
     );
   });
@@ -92,14 +96,17 @@ function hottestHeatIndexC(hours: HoursReady, span: { fromHour: number; toHour: 
   return hottest;
 }
 
-/** Whole local days after the one of the window that are dry throughout in most members, until the first that is not. */
-function dryDaysAfter(ready: WeatherReady, site: Site, toHour: number): number {
-  let count = 0;
-  for (const day of localDays(ready.ahead, site.zone)) {
-    if (day.fromHour < toHour) continue;
-    if (day.toHour - day.fromHour < 23) break;
-    if (dryShareFrac(ready.ahead, day.fromHour, day.toHour) < 0.5) break;
-    count++;
-  }
-  return count;
+/**
+ * Whole local days after the one of the window that are dry throughout in enough members, until the first that is not;
+ * none when the rest of its own day is not.
+ */
+function dryDaysAfter({ ahead }: WeatherReady, site: Site, toHour: number): number {
+  const isDry = (fromHour: number, untilHour: number) =>
+    dryShareFrac(ahead, fromHour, untilHour) >= DRY_SHARE_FRAC;
+  const days = localDays(ahead, site.zone);
+  const own = days.find((day) => day.toHour >= toHour);
+  if (own === undefined || !isDry(toHour, own.toHour)) return 0;
+  const after = days.filter((day) => day.fromHour >= own.toHour && day.toHour - day.fromHour >= 23);
+  const firstWet = after.findIndex((day) => !isDry(day.fromHour, day.toHour));
+  return firstWet < 0 ? after.length : firstWet;
 }

@@ -66,6 +66,15 @@ export function briefHtml(brief: Brief, { links, words, changesFirst = false }: 
           heading={brief.keepDry.heading}
           lines={brief.keepDry.lines.map(({ sentence }) => sentence)}
         />
+        <Section
+          heading={brief.signs.heading}
+          lines={brief.signs.lines.map(({ pot, seen, causes, check, meanwhile, notes }) =>
+            [`${pot}: ${seen}`, causes, check, ...(meanwhile === null ? [] : [meanwhile]), ...notes].join(
+              " ",
+            ),
+          )}
+        />
+        <Section heading={brief.care.heading} lines={brief.care.lines} />
         <p>{brief.nothing.sentence}</p>
         <Section
           heading={brief.cautions.heading}
@@ -73,7 +82,10 @@ export function briefHtml(brief: Brief, { links, words, changesFirst = false }: 
         />
         <Section
           heading={brief.coming.heading}
-          lines={brief.coming.lines.map(({ name, sky, deeds }) => [`${name}: ${sky}`, ...deeds].join(" "))}
+          lines={[
+            ...brief.spells,
+            ...brief.coming.lines.map(({ name, sky, deeds }) => [`${name}: ${sky}`, ...deeds].join(" ")),
+          ]}
         />
         <Section heading={brief.windows.heading} lines={brief.windows.lines} />
         {!changesFirst && changes}

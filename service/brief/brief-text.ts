@@ -1,4 +1,4 @@
-import type { Brief, DeedGroup } from "./brief-value.ts";
+import type { Brief, DeedGroup, SignLine } from "./brief-value.ts";
 
 /** The brief as plain text for a terminal, a log or a mail. */
 export function briefText(brief: Brief, { widthChars = 78 }: { widthChars?: number } = {}): string {
@@ -15,18 +15,23 @@ export function briefText(brief: Brief, { widthChars = 78 }: { widthChars?: numb
       brief.keepDry.heading,
       brief.keepDry.lines.map(({ sentence }) => `- ${sentence}`),
     ),
+    section(brief.signs.heading, brief.signs.lines.flatMap(signText)),
+    section(
+      brief.care.heading,
+      brief.care.lines.map((line) => `- ${line}`),
+    ),
     [brief.nothing.sentence],
     section(
       brief.cautions.heading,
       brief.cautions.lines.map((line) => `- ${line.sentence}`),
     ),
-    section(
-      brief.coming.heading,
-      brief.coming.lines.flatMap((day) => [
+    section(brief.coming.heading, [
+      ...brief.spells.map((line) => `- ${line}`),
+      ...brief.coming.lines.flatMap((day) => [
         `- ${day.name}: ${day.sky}`,
         ...day.deeds.map((line) => `  - ${line}`),
       ]),
-    ),
+    ]),
     section(
       brief.windows.heading,
       brief.windows.lines.map((line) => `- ${line}`),
@@ -57,6 +62,11 @@ function groupText(group: DeedGroup): string[] {
     `    ${group.reason} (${group.confidence})`,
     ...group.notes.map((note) => `    ${note}`),
   ];
+}
+
+function signText({ pot, seen, causes, check, meanwhile, notes }: SignLine): string[] {
+  const lines = [causes, check, ...(meanwhile === null ? [] : [meanwhile]), ...notes];
+  return [`- ${pot}: ${seen}`, ...lines.map((line) => `  ${line}`)];
 }
 
 function section(heading: string, lines: readonly string[]): string[] {

@@ -26,7 +26,13 @@ export interface Brief {
   /** Every deed that has an hour, also those of later days, earliest first. */
   readonly timed: readonly BriefDeed[];
   readonly keepDry: BriefSection<KeepDryLine>;
+  /** Trouble that was noted of late, read against the pot's state. */
+  readonly signs: BriefSection<SignLine>;
+  /** What ends or begins after planting, today and tomorrow. */
+  readonly care: BriefSection<string>;
   readonly nothing: { readonly count: number; readonly sentence: string };
+  /** Spells ahead in a sentence each, earliest first. */
+  readonly spells: readonly string[];
   readonly coming: BriefSection<ComingDay>;
   readonly windows: BriefSection<string>;
   readonly cautions: BriefSection<BriefCaution>;
@@ -105,6 +111,20 @@ export interface KeepDryLine {
   readonly reason: string;
   /** The whole as one line. */
   readonly sentence: string;
+}
+
+export interface SignLine {
+  readonly potId: PotId;
+  readonly pot: string;
+  /** "Wilting, noted on Friday 27 November." */
+  readonly seen: string;
+  /** Likeliest first, each with its share. */
+  readonly causes: string;
+  /** The one look that tells them apart. */
+  readonly check: string;
+  /** What is left undone until then. */
+  readonly meanwhile: string | null;
+  readonly notes: readonly string[];
 }
 
 export interface ComingDay {

@@ -4,6 +4,7 @@ import { calendarDay } from "../../core/site/local-days.ts";
 
 import type { Words } from "../words/words.ts";
 import type { Brief, BriefDeed, BriefStop, BriefTiming, ComingDay, KeepDryLine } from "./brief-value.ts";
+import { careLines } from "./care-lines.ts";
 import { cautionLines } from "./caution-lines.ts";
 import { deedGroups } from "./deed-groups.ts";
 import { deedLine } from "./deed-line.ts";
@@ -11,11 +12,15 @@ import { emptyLine } from "./empty-line.ts";
 import { groupedBy } from "./grouped-by.ts";
 import { groupedDeeds } from "./grouped-deeds.ts";
 import { headline } from "./headline.ts";
+import { keptLines } from "./kept-lines.ts";
 import { type Naming, namingFor } from "./naming.ts";
 import { reasonLine } from "./reason-line.ts";
+import { signLines } from "./sign-lines.ts";
 import { comingSky, skyLines } from "./sky-lines.ts";
+import { spellLine } from "./spell-line.ts";
 import { timingLines } from "./timing-lines.ts";
 import { trustLines } from "./trust-lines.ts";
+import { windowLines } from "./window-lines.ts";
 
 interface Planned {
   readonly potPlan: PotPlan;
@@ -39,6 +44,9 @@ export function briefOf(input: {
   const timing = timingLines(input.timing, naming);
   const lead = leadLine({ deedCount: today.length, restCount, allCount: countPots(plan.pots) }, naming);
   const cautions = cautionLines(plan.cautions, naming);
+  const signs = plan.pots.flatMap((potPlan) => signLines(potPlan, naming));
+  const care = careLines(naming);
+  const toldCount = signs.length + care.length;
   return {
     language: words.language,
     siteId: plan.siteId,
@@ -48,7 +56,7 @@ export function briefOf(input: {
     timing,
     lead,
     headline: headline(stops, { lead, words }),
-    emptyLine: emptyLine({ title, lead, timing, stops, cautions, dryCount: dry.length }, naming),
+    emptyLine: emptyLine({ title, lead, timing, stops, cautions, dryCount: dry.length, toldCount }, naming),
     sky: skyLines(
       plan.days.find(({ day }) => day === plan.forDay),
       naming,
@@ -59,13 +67,16 @@ export function briefOf(input: {
       .filter(({ dueUtcMs }) => dueUtcMs !== null)
       .sort(byHour),
     keepDry: { heading: say("brief.keep-dry.heading"), lines: dry.map((one) => keepDryLine(one, naming)) },
+    signs: { heading: say("brief.signs.heading"), lines: signs },
+    care: { heading: say("brief.care.heading"), lines: care },
     nothing: { count: restCount, sentence: say("brief.nothing", { restCount }) },
+    spells: (plan.spells ?? []).map((spell) => spellLine(spell, naming)),
     coming: { heading: say("brief.coming.heading"), lines: comingDays(later, naming) },
     windows: { heading: say("brief.windows.heading"), lines: windowLines(naming) },
     cautions: { heading: say("brief.cautions.heading"), lines: cautions },
     trust: {
       heading: say("brief.trust.heading"),
-      lines: trustLines(plan.weatherAge, naming),
+      lines: [...trustLines(plan.weatherAge, naming), ...keptLines(plan.kept, naming)],
       credit: plan.weatherAge.credit,
     },
     changes: { heading: say("brief.changes.heading"), lines: changeLines(naming) },
@@ -153,22 +164,6 @@ function comingDays(later: readonly Planned[], naming: Naming): ComingDay[] {
         naming,
       ),
     }));
-}
-
-/** Windows named in a brief; further ones are on the page of the sky. */
-const WINDOWS_AT_MOST = 5;
-
-function windowLines({ plan, words }: Naming): string[] {
-  if (plan.workWindows.length === 0) return [words.say("brief.windows.none")];
-  return plan.workWindows.slice(0, WINDOWS_AT_MOST).map((window) =>
-    words.say("brief.window", {
-      dayName: words.day(calendarDay(Date.parse(window.from), plan.zone)),
-      fromTime: words.clock(Date.parse(window.from), plan.zone),
-      toTime: words.clock(Date.parse(window.to), plan.zone),
-      dryShareFrac: window.dryShareFrac,
-      dryDaysAfter: window.dryDaysAfter,
-    }),
-  );
 }
 
 function changeLines({ plan, words, potName }: Naming): string[] {

@@ -1,7 +1,10 @@
 import type { Caution } from "../../core/plan/plan.ts";
 import { calendarDay } from "../../core/site/local-days.ts";
 import type { BriefCaution } from "./brief-value.ts";
+import { groupedBy } from "./grouped-by.ts";
 import type { Naming } from "./naming.ts";
+import { potsText } from "./pots-text.ts";
+import { spanText } from "./span-text.ts";
 
 const URGENT: ReadonlySet<Caution["code"]> = new Set(["thunder", "heat", "old-weather"]);
 
@@ -19,25 +22,30 @@ export function cautionLines(cautions: readonly Caution[], naming: Naming): Brie
     sentence: naming.words.say(`caution.${caution.code}`, {
       ...caution.numbers,
       pots: potsText(caution.potIds, naming),
-      span: spanText(caution, naming),
+      span: cautionSpan(caution, naming),
+      help: caution.code === "no-room" ? helpText(caution, naming) : "",
     }),
   }));
 }
 
-const NAMED_AT_MOST = 4;
-
-function potsText(potIds: readonly string[], { words, potName }: Naming): string {
-  const named = potIds.slice(0, NAMED_AT_MOST).map(potName);
-  const restCount = potIds.length - named.length;
-  return words.list(restCount > 0 ? [...named, words.say("caution.more-pots", { restCount })] : named);
+function cautionSpan({ from, to }: Caution, naming: Naming): string {
+  if (from === undefined || to === undefined) return naming.words.say("caution.span.unknown");
+  return spanText({ from, to }, naming);
 }
 
-/** Hours from to; of a span within another day the day is said once. */
-function spanText(caution: Caution, { words, when, plan }: Naming): string {
-  if (caution.from === undefined || caution.to === undefined) return words.say("caution.span.unknown");
-  const fromUtcMs = Date.parse(caution.from);
-  const day = calendarDay(fromUtcMs, plan.zone);
-  const isOneDay = day === calendarDay(Date.parse(caution.to) - 1, plan.zone);
-  const from = isOneDay ? words.clock(fromUtcMs, plan.zone) : when(caution.from);
-  return words.say("caution.span", { from, to: when(caution.to) });
+const HELPS = ["top-cover", "tilt", "brace", "shade"] as const;
+
+/** What helps pots for which there is no room: what the plan asks for where they stand, else each other and a wall. */
+function helpText({ potIds }: Caution, naming: Naming): string {
+  const { plan, words } = naming;
+  const rows = plan.pots.filter(({ potId }) => potIds.includes(potId));
+  const byHelp = groupedBy(rows, (row) => {
+    const actions = [row.action, ...row.then.map(({ action }) => action)];
+    return HELPS.find((help) => actions.includes(help)) ?? "wall";
+  });
+  const deeds = [...byHelp].map(([help, helped]) => {
+    const ids = helped.map(({ potId }) => potId);
+    return words.say(`no-room.${help}`, { pots: potsText(ids, naming) });
+  });
+  return deeds.length === 0 ? "" : words.say("no-room.deeds", { deeds: words.list(deeds) });
 }

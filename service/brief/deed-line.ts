@@ -13,7 +13,7 @@ export function deedLine(input: { potPlan: PotPlan; deed: Deed; naming: Naming }
       deed.toSpotId === undefined ? null : words.say("deed.to", { place: naming.spotName(deed.toSpotId) }),
     hour: hourText(deed, naming),
   };
-  const verb = words.say(`verb.${deed.action}`);
+  const verb = words.say(verbKey(deed));
   const pot = naming.potName(potPlan.potId);
   const due = deed.by ?? deed.from;
   return {
@@ -31,12 +31,41 @@ export function deedLine(input: { potPlan: PotPlan; deed: Deed; naming: Naming }
     reason: reasonLine(deed.reason, naming),
     reasonInShort: reasonInShort(deed.reason, naming),
     confidence: words.say(`confidence.${deed.confidence.word}`),
-    notes: [...liftNotes(deed, naming), ...sapNotes({ potPlan, deed, naming })],
+    notes: [
+      ...howNotes(deed, naming),
+      ...chanceNotes(deed, naming),
+      ...liftNotes(deed, naming),
+      ...sapNotes({ potPlan, deed, naming }),
+    ],
     sentence: words.say("deed.sentence", {
       verb,
       details: [pot, parts.amount, parts.place, parts.hour].filter((part) => part !== null).join(", "),
     }),
   };
+}
+
+/** A cover against cold is another thing than one against rain. */
+function isWrap({ action, reason }: Deed): boolean {
+  return action === "top-cover" && reason.code === "cold-night";
+}
+
+function verbKey(deed: Deed) {
+  return isWrap(deed) ? "verb.top-cover.cold" : (`verb.${deed.action}` as const);
+}
+
+/** How it is done, where the verb alone does not say. */
+function howNotes(deed: Deed, { words }: Naming): string[] {
+  if (deed.action === "water" && deed.amountMl !== undefined && !deed.untilItRunsThrough)
+    return [words.say("deed.only-so-much")];
+  if (isWrap(deed)) return [words.say("how.top-cover.cold")];
+  const how = words.trySay(`how.${deed.action}`);
+  return how === undefined || deed.reason.code === "sun-by-steps" ? [] : [how];
+}
+
+/** Less likely than not and still asked for: why. */
+function chanceNotes({ action, confidence }: Deed, { words }: Naming): string[] {
+  if (confidence.word !== "unlikely" || action === "none" || action === "keep-dry") return [];
+  return [words.say("deed.small-chance", { shareFrac: confidence.shareFrac })];
 }
 
 function amountText(deed: Deed, potPlan: PotPlan, { words }: Naming): string | null {

@@ -42,6 +42,7 @@ export const REASONS = namesOf<ReasonCode>({
   "wet-before-cold": 1,
   "cold-night": 1,
   gusts: 1,
+  hail: 1,
   "heat-and-sun": 1,
   "danger-past": 1,
   "sun-by-steps": 1,

@@ -87,10 +87,12 @@ const OutlookSchema = z.strictObject({
 });
 
 const HoldSchema = z.strictObject({
-  kind: z.enum(["feed", "full-sun", "repot"]),
+  kind: z.enum(["feed", "full-sun", "repot", "treat"]),
   until: day.nullable(),
-  because: z.enum(["fresh-roots", "resting", "cold-nights"]),
+  because: z.enum(["fresh-roots", "resting", "cold-nights", "rain", "heat"]),
 });
+
+const MilestoneSchema = z.strictObject({ kind: z.enum(["first-drink", "more-sun", "feed"]), day });
 
 const DiagnosisSchema = z.strictObject({
   sign: z.enum(SIGNS),
@@ -108,6 +110,7 @@ const PotPlanSchema = z.strictObject({
   // biome-ignore lint/suspicious/noThenProperty: a list in the plan's own shape, never a function, so nothing awaits it
   then: z.array(z.strictObject(deed)),
   holds: z.array(HoldSchema).optional(),
+  milestones: z.array(MilestoneSchema).optional(),
   seen: z.array(DiagnosisSchema).optional(),
   outlook: OutlookSchema,
 });
@@ -116,6 +119,7 @@ const SpotPlanSchema = z.strictObject({
   spotId: z.string(),
   potCount: z.int().min(0),
   placesLeft: z.int().nullable(),
+  loadKg: z.strictObject({ now: number, soaked: number }).optional(),
   rainByDayMm: z.array(SpreadSchema),
   coldestByDayC: z.array(SpreadSchema),
 });
@@ -140,6 +144,30 @@ const WorkWindowSchema = z.strictObject({
   dryDaysAfter: number,
   prepareFrom: InstantText.optional(),
 });
+
+const SkySpellSchema = z.strictObject({
+  kind: z.enum(["wet", "cold", "hot", "gusts"]),
+  from: InstantText,
+  to: InstantText.optional(),
+  shareFrac: share,
+  numbers: z.record(z.string(), number),
+});
+
+const BandSchema = z.strictObject({ toldFrac: share, cameTrueFrac: share, count: z.int().min(1) });
+const kept = {
+  count: z.int().min(0),
+  bands: z.array(BandSchema),
+  brier: z
+    .strictObject({ score: number, reliability: number, resolution: number, uncertainty: number })
+    .nullable(),
+  telling: BandSchema.nullable(),
+};
+const CalibrationSchema = z
+  .strictObject({
+    rain: z.strictObject({ ...kept, crpsMm: number.nullable(), valueFrac: number.nullable() }),
+    dry: z.strictObject(kept),
+  })
+  .describe("What was told in past plans, scored against what came.");
 
 const CautionSchema = z.strictObject({
   code: z.enum(CAUTIONS),
@@ -168,9 +196,11 @@ export const PlanSchema = z.strictObject({
   pots: z.array(PotPlanSchema),
   spots: z.array(SpotPlanSchema),
   days: z.array(DayOutlineSchema),
+  spells: z.array(SkySpellSchema).optional(),
   workWindows: z.array(WorkWindowSchema),
   cautions: z.array(CautionSchema),
   changesSince: z.array(ChangeSchema),
+  kept: CalibrationSchema.optional(),
 });
 
 export type PlanIsCore = Proof<SameType<z.output<typeof PlanSchema>, Plan>>;

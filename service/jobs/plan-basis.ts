@@ -1,3 +1,7 @@
+import type { JournalEntry } from "../../core/journal/entry.ts";
+import { settleEntries } from "../../core/journal/settle-entries.ts";
+import type { Collection } from "../../core/plan/collection.ts";
+import { calendarDay } from "../../core/site/local-days.ts";
 import type { Weather } from "../../core/weather/weather.ts";
 import type { PlanInput } from "../case/plan-input.ts";
 import { withPast } from "../store/past-hours.ts";
@@ -43,6 +47,7 @@ export async function planBasisNow(
       nowUtcMs,
       settings,
       ...(previous ? { previous: previous.plan } : {}),
+      ...(await toldBefore(store, { collection, journal, nowUtcMs, previous })),
     },
     basis: { collection, settings, journalSeq, previousPlanId: previous?.id ?? null },
   };
@@ -61,12 +66,36 @@ export async function planInputThen(store: StoreQueries, made: StoredPlan): Prom
   const siteId = collection.site.id;
   const past = await store.weather.past(siteId, nowUtcMs - REPLAY_DAYS * DAY_MS, weatherPullId);
   const previous = previousPlanId === null ? null : await store.plans.get(previousPlanId);
+  const journal = await store.journal.list(siteId, journalSeq);
   return {
     collection,
-    journal: await store.journal.list(siteId, journalSeq),
+    journal,
     weather: withPast(weather, past),
     nowUtcMs,
     settings,
     ...(previous ? { previous: previous.plan } : {}),
+    ...(await toldBefore(store, { collection, journal, nowUtcMs, previous })),
   };
+}
+
+/** Days of mornings that are scored. Chosen by us: a season, so that what is told of it holds for the one at hand. */
+const SCORED_DAYS = 90;
+
+/** What earlier mornings told, for the first plan of a day to score; the others carry its score on. */
+async function toldBefore(
+  store: Pick<StoreQueries, "plans">,
+  now: {
+    collection: Collection;
+    journal: readonly JournalEntry[];
+    nowUtcMs: number;
+    previous: StoredPlan | null;
+  },
+): Promise<Pick<PlanInput, "told">> {
+  const { site } = now.collection;
+  const beforeDay = calendarDay(now.nowUtcMs, site.zone);
+  if (now.previous?.plan.forDay === beforeDay) return {};
+  const fromDay = calendarDay(now.nowUtcMs - SCORED_DAYS * DAY_MS, site.zone);
+  const { entries } = settleEntries(now.journal);
+  const felt = entries.flatMap(({ potId, body }) => (body.kind === "checked" && potId ? [potId] : []));
+  return { told: await store.plans.told(site.id, { fromDay, beforeDay, potIds: new Set(felt) }) };
 }

@@ -1,5 +1,6 @@
 import { type Kysely, sql } from "kysely";
 import type { Plan } from "../../core/plan/plan.ts";
+import type { ToldPlan } from "../../core/plan/score/told-plan.ts";
 import type { PlanKind, Tables } from "./tables.ts";
 
 export interface StoredPlan {
@@ -30,6 +31,11 @@ export interface PlansStore {
   get(planId: number): Promise<StoredPlan | null>;
   /** The day's last plan of those that were told: the morning or its amendment; null where none is kept. */
   toldOn(siteId: string, forDay: string): Promise<StoredPlan | null>;
+  /** What the mornings of some days told, oldest first, of the pots named only: for scoring them. */
+  told(
+    siteId: string,
+    of: { fromDay: string; beforeDay: string; potIds: ReadonlySet<string> },
+  ): Promise<ToldPlan[]>;
   /** When and how the morning of a day was made; null where there is none. */
   morningOf(siteId: string, forDay: string): Promise<{ madeUtcMs: number; late: boolean } | null>;
   /** The newest local days that have their morning. */
@@ -88,6 +94,29 @@ export function plansStore(db: Kysely<Tables>): PlansStore {
         .executeTakeFirst();
       return row ? storedPlan(row) : null;
     },
+    async told(siteId, { fromDay, beforeDay, potIds }) {
+      const rows = await db
+        .selectFrom("plan")
+        .select("id")
+        .where("site_id", "=", siteId)
+        .where("for_day", ">=", fromDay)
+        .where("for_day", "<", beforeDay)
+        // Written out, so that the index of mornings is used.
+        .where("kind", "=", sql.lit("morning"))
+        .orderBy("for_day")
+        .execute();
+      const told: ToldPlan[] = [];
+      // One at a time: a plan of ten thousand pots is large, and little of it is kept.
+      for (const { id } of rows) {
+        const { document } = await db
+          .selectFrom("plan")
+          .select("document")
+          .where("id", "=", id)
+          .executeTakeFirstOrThrow();
+        told.push(toldOf(JSON.parse(document), potIds));
+      }
+      return told;
+    },
     async morningOf(siteId, forDay) {
       const row = await db
         .selectFrom("plan")
@@ -111,6 +140,20 @@ export function plansStore(db: Kysely<Tables>): PlansStore {
         .execute();
       return rows.map((row) => row.for_day);
     },
+  };
+}
+
+function toldOf({ issuedAt, forDay, zone, days, pots }: Plan, potIds: ReadonlySet<string>): ToldPlan {
+  const asked = pots.filter(({ potId }) => potIds.has(potId));
+  return {
+    issuedAt,
+    forDay,
+    zone,
+    days,
+    pots: asked.map(({ potId, outlook: { reachesRefillShareFrac } }) => ({
+      potId,
+      outlook: { reachesRefillShareFrac },
+    })),
   };
 }
 

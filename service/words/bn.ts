@@ -81,12 +81,9 @@ export const BN = {
   "reason.at-refill-point.bare": "পানি দেওয়ার মাত্রায় নেমে এসেছে।",
   "reason.refill-point-today": "এর পানির {leftFrac} বাকি আছে; {reachedAt}-এর মধ্যে {refillFrac}-এ নামবে।",
   "reason.refill-point-today.bare": "আজই পানি দেওয়ার মাত্রায় নামবে।",
-  "reason.part-before-cold":
-    "শুধু কিছুটা: ভরে দিলে রাত {nightC}-এ নামার সময়ও ভেজা থাকবে; {limitC}-এর নিচে ভেজা শিকড় পচে।",
   "reason.part-before-cold.bare": "শুধু কিছুটা: ভরে দিলে আসছে ঠান্ডায় ভেজা থাকবে।",
   "reason.rain-will-do": "{rainMm} বৃষ্টি আসছে, তাতেই পানি দেওয়া হয়ে যাবে।",
   "reason.rain-will-do.bare": "আসছে বৃষ্টিতেই পানি দেওয়া হয়ে যাবে।",
-  "reason.rain-does-not-reach": "{rainMm} বৃষ্টির পূর্বাভাস আছে, তবে এ জায়গায় পৌঁছায় {reachesMm}।",
   "reason.rain-does-not-reach.bare": "পূর্বাভাসের বৃষ্টি এ জায়গায় পৌঁছায় না।",
   "reason.freshly-planted-dry":
     "{sinceDays, plural, =0 {আজ} one {# দিন আগে} other {# দিন আগে}} শিকড়ে হাত পড়েছে; শুকনো থাকলে কাটা জোড়ে, {untilDay} পর্যন্ত।",
@@ -96,7 +93,6 @@ export const BN = {
   "reason.first-drink-due.bare": "লাগানোর পরের শুকনো সময় শেষ; শিকড় প্রথম পানির জন্য তৈরি।",
   "reason.leafy-watered-in": "পাতাওয়ালা গাছে লাগানোর পরপরই পানি দিতে হয়।",
   "reason.leafy-watered-in.bare": "পাতাওয়ালা গাছে লাগানোর পরপরই পানি দিতে হয়।",
-  "reason.cold-nights-hold-water": "সামনের তিন রাতের গড় {nightC}; {limitC}-এর নিচে ভেজা শিকড় পচে।",
   "reason.cold-nights-hold-water.bare": "সামনের রাতগুলো ভেজা শিকড়ের জন্য বেশি ঠান্ডা।",
   "reason.resting": "গাছটি বিশ্রামে আছে, খুব কম পানি নেয়।",
   "reason.resting.bare": "গাছটি বিশ্রামে আছে, খুব কম পানি নেয়।",
@@ -105,8 +101,6 @@ export const BN = {
   "reason.rain-would-waterlog":
     "{rainMm} বৃষ্টিতে টবের তলা {wetBaseHours, plural, one {# ঘণ্টা} other {# ঘণ্টা}} বাতাস পাবে না।",
   "reason.rain-would-waterlog.bare": "আসছে বৃষ্টিতে টবের তলা বাতাস পাবে না।",
-  "reason.wet-before-cold":
-    "{rainMm} বৃষ্টি, তারপর গড়ে {nightC}-এর রাত: ঠান্ডায় ভেজা থাকবে, আর {limitC}-এর নিচে ভেজা শিকড় পচে।",
   "reason.wet-before-cold.bare": "ঠান্ডা রাতের আগে বৃষ্টি: ঠান্ডায় ভেজা থাকবে।",
   "reason.cold-night": "রাতে {coldestC}-এ নামবে; {limitC}-এর নিচে গাছের ক্ষতি হয়।",
   "reason.cold-night.bare": "আসছে রাত গাছটির সহ্যের চেয়ে ঠান্ডা।",
@@ -184,7 +178,6 @@ export const BN = {
   "caution.old-weather": "এ পূর্বাভাস {ageHours, plural, one {# ঘণ্টা} other {# ঘণ্টা}} পুরোনো। কাজের আগে আকাশ দেখুন।",
   "caution.no-ensemble": "আবহাওয়ার শুধু একটি সম্ভাব্য ধারা পাওয়া গেছে; হেরফের ধরা হয়েছে এমন পূর্বাভাসের সচরাচর ভুল থেকে।",
   "caution.official-warnings": "আবহাওয়া দপ্তরের সতর্কবার্তা এ পাতা জানে না। সেগুলো আগে মানুন।",
-  "caution.no-room": "যেগুলো ছাউনির নিচে থাকা উচিত তার সবের জায়গা হচ্ছে না: {pots}।",
 
   "trust.full": "পূর্বাভাস নতুন ও পুরো।",
   "trust.reduced": "আবহাওয়ার কিছু অংশ আন্দাজে ধরতে হয়েছে; পরিমাণ ও সময় কম নিশ্চিত।",
@@ -928,8 +921,6 @@ export const BN = {
   "hint.hours": "স্থানীয় ঘড়ির ঘণ্টা, ০ থেকে ২৪।",
   "field.horizonDays": "সামনের কত দিন",
   "hint.horizonDays": "১ থেকে ১৪।",
-  "field.tripWorth": "একবার বইলে যতটা বাঁচা চাই",
-  "hint.tripWorth": "গাছের হাজার ভাগে, সমান পথে ১০ কেজির জন্য। বেশি মানে কম বওয়া।",
   "field.tripsBeforeWork": "সকালে সর্বোচ্চ কত বার বওয়া",
   "hint.tripsBeforeWork": "খালি: সীমা নেই।",
   "field.liftLimitKg": "একজন তোলেন",

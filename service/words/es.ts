@@ -82,12 +82,9 @@ export const ES = {
   "reason.refill-point-today":
     "Le queda el {leftFrac} de su agua; baja al {refillFrac} antes de las {reachedAt}.",
   "reason.refill-point-today.bare": "Hoy baja hasta su punto de riego.",
-  "reason.part-before-cold":
-    "Solo en parte: llena, seguiría mojada cuando las noches bajen a {nightC}; las raíces mojadas se pudren por debajo de {limitC}.",
   "reason.part-before-cold.bare": "Solo en parte: llena, seguiría mojada con el frío que viene.",
   "reason.rain-will-do": "Vienen {rainMm} de lluvia, que harán el riego.",
   "reason.rain-will-do.bare": "La lluvia que viene hará el riego.",
-  "reason.rain-does-not-reach": "Se esperan {rainMm} de lluvia, pero a este sitio llegan {reachesMm}.",
   "reason.rain-does-not-reach.bare": "La lluvia prevista no llega a este sitio.",
   "reason.freshly-planted-dry":
     "Se tocaron las raíces {sinceDays, plural, =0 {hoy} one {hace un día} other {hace # días}}; los cortes cierran en seco, hasta el {untilDay}.",
@@ -98,8 +95,6 @@ export const ES = {
     "Ha pasado el tiempo en seco tras plantar; las raíces ya admiten el primer riego.",
   "reason.leafy-watered-in": "Una planta de hoja se riega nada más plantarla.",
   "reason.leafy-watered-in.bare": "Una planta de hoja se riega nada más plantarla.",
-  "reason.cold-nights-hold-water":
-    "Las tres próximas noches dan {nightC} de media; las raíces mojadas se pudren por debajo de {limitC}.",
   "reason.cold-nights-hold-water.bare": "Las próximas noches son demasiado frías para raíces mojadas.",
   "reason.resting": "Está en reposo y bebe muy poco.",
   "reason.resting.bare": "Está en reposo y bebe muy poco.",
@@ -109,8 +104,6 @@ export const ES = {
   "reason.rain-would-waterlog":
     "{rainMm} de lluvia dejarían el fondo sin aire {wetBaseHours, plural, one {una hora} other {# horas}}.",
   "reason.rain-would-waterlog.bare": "La lluvia que viene dejaría el fondo sin aire.",
-  "reason.wet-before-cold":
-    "{rainMm} de lluvia y después noches de {nightC} de media: pasaría el frío mojada, y las raíces mojadas se pudren por debajo de {limitC}.",
   "reason.wet-before-cold.bare": "Lluvia antes de noches frías: pasaría el frío mojada.",
   "reason.cold-night": "La noche baja a {coldestC}; sufre por debajo de {limitC}.",
   "reason.cold-night.bare": "La noche que viene es más fría de lo que aguanta.",
@@ -194,7 +187,6 @@ export const ES = {
     "Solo había un curso posible del tiempo; el margen se toma de los errores habituales de estos pronósticos.",
   "caution.official-warnings":
     "Los servicios meteorológicos emiten avisos que esta página no conoce. Atiéndalos primero.",
-  "caution.no-room": "No cabe a cubierto todo lo que debería estarlo: {pots}.",
 
   "trust.full": "El pronóstico es reciente y está completo.",
   "trust.reduced": "Parte del tiempo se ha tenido que estimar; cantidades y horas son menos seguras.",
@@ -1002,8 +994,6 @@ export const ES = {
   "hint.hours": "Horas del reloj local, de 0 a 24.",
   "field.horizonDays": "Días por delante",
   "hint.horizonDays": "De 1 a 14.",
-  "field.tripWorth": "Lo que debe ahorrar un traslado",
-  "hint.tripWorth": "En milésimas de planta, para 10 kg en llano. Más significa menos traslados.",
   "field.tripsBeforeWork": "Traslados por mañana, como mucho",
   "hint.tripsBeforeWork": "Vacío: sin límite.",
   "field.liftLimitKg": "Una persona levanta",

@@ -81,12 +81,9 @@ export const HI = {
   "reason.at-refill-point.bare": "पानी देने की सीमा तक उतर आया है।",
   "reason.refill-point-today": "इसके पानी का {leftFrac} बचा है; {reachedAt} बजे तक {refillFrac} पर आ जाएगा।",
   "reason.refill-point-today.bare": "आज ही पानी देने की सीमा तक उतर आएगा।",
-  "reason.part-before-cold":
-    "केवल कुछ पानी: पूरा भरने पर रातें {nightC} तक उतरते समय भी गीला रहेगा; {limitC} से नीचे गीली जड़ें सड़ती हैं।",
   "reason.part-before-cold.bare": "केवल कुछ पानी: पूरा भरने पर आने वाली ठंड में भी गीला रहेगा।",
   "reason.rain-will-do": "{rainMm} बारिश आ रही है, सिंचाई उसी से हो जाएगी।",
   "reason.rain-will-do.bare": "आने वाली बारिश से सिंचाई हो जाएगी।",
-  "reason.rain-does-not-reach": "{rainMm} बारिश का अनुमान है, पर इस जगह {reachesMm} पहुँचती है।",
   "reason.rain-does-not-reach.bare": "अनुमानित बारिश इस जगह नहीं पहुँचती।",
   "reason.freshly-planted-dry":
     "जड़ें {sinceDays, plural, =0 {आज} one {# दिन पहले} other {# दिन पहले}} छेड़ी गई थीं; घाव सूखे में भरते हैं, {untilDay} तक।",
@@ -96,7 +93,6 @@ export const HI = {
   "reason.first-drink-due.bare": "लगाने के बाद का सूखा समय पूरा हुआ; जड़ें पहले पानी के लिए तैयार हैं।",
   "reason.leafy-watered-in": "पत्तेदार पौधे को लगाते ही पानी दिया जाता है।",
   "reason.leafy-watered-in.bare": "पत्तेदार पौधे को लगाते ही पानी दिया जाता है।",
-  "reason.cold-nights-hold-water": "आने वाली तीन रातों का औसत {nightC} है; {limitC} से नीचे गीली जड़ें सड़ती हैं।",
   "reason.cold-nights-hold-water.bare": "आने वाली रातें गीली जड़ों के लिए बहुत ठंडी हैं।",
   "reason.resting": "पौधा विश्राम में है और बहुत कम पानी लेता है।",
   "reason.resting.bare": "पौधा विश्राम में है और बहुत कम पानी लेता है।",
@@ -105,8 +101,6 @@ export const HI = {
   "reason.rain-would-waterlog":
     "{rainMm} बारिश से तले को {wetBaseHours, plural, one {# घंटा} other {# घंटे}} हवा नहीं मिलेगी।",
   "reason.rain-would-waterlog.bare": "आने वाली बारिश से तले को हवा नहीं मिलेगी।",
-  "reason.wet-before-cold":
-    "{rainMm} बारिश, फिर औसतन {nightC} वाली रातें: ठंड में गीला रहेगा, और {limitC} से नीचे गीली जड़ें सड़ती हैं।",
   "reason.wet-before-cold.bare": "ठंडी रातों से पहले बारिश: ठंड में गीला रहेगा।",
   "reason.cold-night": "रात {coldestC} तक उतरेगी; {limitC} से नीचे पौधे को चोट लगती है।",
   "reason.cold-night.bare": "आने वाली रात इसकी सहन-शक्ति से ठंडी है।",
@@ -184,7 +178,6 @@ export const HI = {
     "यह पूर्वानुमान {ageHours, plural, one {# घंटा} other {# घंटे}} पुराना है। काम से पहले आसमान देखें।",
   "caution.no-ensemble": "मौसम की केवल एक संभावित चाल मिली; घट-बढ़ ऐसे पूर्वानुमानों की आम ग़लतियों से ली गई है।",
   "caution.official-warnings": "मौसम विभाग की चेतावनियाँ यह पन्ना नहीं जानता। उन्हें पहले मानें।",
-  "caution.no-room": "जिन्हें छत के नीचे होना चाहिए उन सबके लिए जगह नहीं है: {pots}।",
 
   "trust.full": "पूर्वानुमान ताज़ा और पूरा है।",
   "trust.reduced": "मौसम का कुछ हिस्सा अंदाज़े से लेना पड़ा; मात्रा और समय कम पक्के हैं।",
@@ -934,8 +927,6 @@ export const HI = {
   "hint.hours": "स्थानीय घड़ी के घंटे, 0 से 24।",
   "field.horizonDays": "आगे के दिन",
   "hint.horizonDays": "1 से 14।",
-  "field.tripWorth": "एक बार ले जाने से कितना बचे",
-  "hint.tripWorth": "पौधे के हज़ारवें हिस्सों में, समतल पर 10 किग्रा के लिए। ज़्यादा यानी कम उठाना।",
   "field.tripsBeforeWork": "सुबह में ज़्यादा से ज़्यादा कितनी बार उठाएँ",
   "hint.tripsBeforeWork": "ख़ाली: कोई सीमा नहीं।",
   "field.liftLimitKg": "एक व्यक्ति उठाता है",

@@ -14,12 +14,15 @@ export interface ChosenAid {
 /** What an aid must save beyond its trouble before it is asked for, in trips. Chosen by us: rather leave it alone. */
 const WORTH_ASKING_TRIPS = 0.25;
 
-/** Aids one after another as long as each saves more than its trouble, the most worthwhile first. */
+/**
+ * Aids one after another as long as each saves more than its trouble, the most worthwhile first. Those against the same
+ * harm are alternatives: nobody tilts a pot under a cover.
+ */
 export function chooseAids(context: PlanContext, study: PotStudy, leftOver: HarmByTerm): ChosenAid[] {
   const left = new Map(
     (Object.entries(leftOver) as [HarmTerm, Float64Array][]).map(([term, byDay]) => [term, sumUp(byDay)]),
   );
-  const open = AIDS.filter((aid) => aid.isPossible(study));
+  let open = AIDS.filter((aid) => aid.isPossible(study));
   const chosen: ChosenAid[] = [];
   for (;;) {
     const best = open
@@ -28,8 +31,7 @@ export function chooseAids(context: PlanContext, study: PotStudy, leftOver: Harm
       .sort((a, b) => b.net - a.net)[0];
     if (best === undefined || best.net <= WORTH_ASKING_TRIPS * tripHarm(context.settings)) return chosen;
     chosen.push({ aid: best.aid, saves: best.saves, term: best.term });
-    open.splice(open.indexOf(best.aid), 1);
-    for (const [term, frac] of entriesOf(best.aid)) left.set(term, (left.get(term) ?? 0) * (1 - frac));
+    open = open.filter((other) => !entriesOf(other).some(([term]) => term in best.aid.takesFrac));
   }
 }
 

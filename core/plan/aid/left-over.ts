@@ -1,3 +1,5 @@
+import { along } from "../choice/along.ts";
+import type { CarryOption } from "../choice/carry-options.ts";
 import type { PotStudy } from "../choice/pot-study.ts";
 import { rollCourse, stayingAt, type WetTerm } from "../choice/roll-course.ts";
 import type { Settled } from "../choice/settle-pots.ts";
@@ -17,11 +19,10 @@ const WET: readonly WetTerm[] = ["wet-roots", "wet-wound", "wet-cold"];
 export function harmLeftOver(context: PlanContext, study: PotStudy, { chosen }: Settled): HarmByTerm {
   const days = chosen?.days ?? context.days.map(() => study.here !== study.home);
   if (days.every((away) => away)) return {};
+  const harm =
+    chosen === null || chosen.carries === 0 ? atHome(context, study) : onTheWay(context, study, chosen);
   return Object.fromEntries(
-    Object.entries(atHome(context, study)).map(([term, byDay]) => [
-      term,
-      byDay.map((harm, d) => (days[d] ? 0 : harm)),
-    ]),
+    Object.entries(harm).map(([term, byDay]) => [term, byDay.map((harm, d) => (days[d] ? 0 : harm))]),
   );
 }
 
@@ -31,16 +32,31 @@ function atHome(context: PlanContext, { home, now }: PotStudy): HarmByTerm {
   if (wet < LEAST_TRIPS * tripHarm(context.settings)) return home.bySpot;
   const doings = stayingAt(withoutRain(context, home.at));
   const dry = rollCourse(context, { now, doings, scratch: "tried" });
-  const more = (term: WetTerm) =>
-    sharedOut(
-      totalHarm({ byDay: home.wet[term] }) - totalHarm(dry.harm[term]),
-      term === "wet-wound" ? home.pass.weights.wound : home.pass.weights.roots,
-    );
+  return withRain(home, (term) => totalHarm({ byDay: home.wet[term] }) - totalHarm(dry.harm[term]));
+}
+
+/** The same for a pot that is carried: only the rain of its days at home is held against them. */
+function onTheWay(context: PlanContext, { home, now, stander }: PotStudy, option: CarryOption): HarmByTerm {
+  const doings = along(context, { stander, home: home.at, option });
+  const wet = rollCourse(context, { now, doings, scratch: "kept" });
+  const rained = WET.reduce((sum, term) => sum + totalHarm(wet.harm[term]), 0);
+  if (rained < LEAST_TRIPS * tripHarm(context.settings)) return home.bySpot;
+  const dryHome = withoutRain(context, home.at).forcing;
+  const stretches = doings.stretches.map((stretch) =>
+    stretch.forcing === home.at.forcing ? { ...stretch, forcing: dryHome } : stretch,
+  );
+  const dry = rollCourse(context, { now, doings: { ...doings, stretches }, scratch: "tried" });
+  return withRain(home, (term) => totalHarm(wet.harm[term]) - totalHarm(dry.harm[term]));
+}
+
+/** What the spot does by itself, and what rain adds, laid on the days that bring it. */
+function withRain({ bySpot, pass }: PotStudy["home"], more: (term: WetTerm) => number): HarmByTerm {
+  const { roots, wound } = pass.weights;
   return {
-    ...home.bySpot,
-    "wet-roots": more("wet-roots"),
-    "wet-wound": more("wet-wound"),
-    "wet-cold": more("wet-cold"),
+    ...bySpot,
+    "wet-roots": sharedOut(more("wet-roots"), roots),
+    "wet-wound": sharedOut(more("wet-wound"), wound),
+    "wet-cold": sharedOut(more("wet-cold"), roots),
   };
 }
 

@@ -56,6 +56,6 @@ function dangersOf(stander: Stander, terms: readonly HarmTerm[]): Dangers {
     ...(terms.includes("cold") ? { belowC: stander.now.values.damageC } : {}),
     ...(terms.includes("wind") ? { tipMPerS: tipMPerS(stander) } : {}),
     ...(terms.includes("heat") ? { aboveC: heatLimitC(stander) } : {}),
-    ...(terms.some((term) => term.startsWith("wet")) ? { rain: true } : {}),
+    ...(terms.some((term) => term === "hail" || term.startsWith("wet")) ? { rain: true } : {}),
   };
 }

@@ -8,6 +8,7 @@ import type { Lift, PotOutlook } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { potOutlook } from "../rows/pot-outlook.ts";
 import { type CarryOption, carryOptions } from "./carry-options.ts";
+import { daysInTheDim } from "./days-in-the-dim.ts";
 import type { HomeSpot } from "./home-spot.ts";
 import { potLift } from "./pot-lift.ts";
 import { massNowKg } from "./pot-mass.ts";
@@ -40,7 +41,6 @@ export interface PotStudy {
 /** Looks at one pot: where it stands, where it belongs, and what else could be done if that would hurt. */
 export function studyPot(context: PlanContext, now: PotNow, { homeId, hereSinceUtcMs }: HomeSpot): PotStudy {
   const massKg = massNowKg(now);
-  const stander: Stander = { now, massKg, tender: isTender(now, context.nowUtcMs) };
   const lift = potLift({
     massKg,
     vessel: now.vessel,
@@ -48,6 +48,9 @@ export function studyPot(context: PlanContext, now: PotNow, { homeId, hereSinceU
   });
   const hereAt = context.spots.get(now.spotId)!;
   const homeAt = context.spots.get(homeId) ?? hereAt;
+  const dim = { hereSinceUtcMs, here: hereAt.spot, home: homeAt.spot, utcMs: context.nowUtcMs };
+  const tender = isFresh(now, context.nowUtcMs) || daysInTheDim(dim) !== null;
+  const stander: Stander = { now, massKg, tender };
   const rolled = rollCourse(context, { now, doings: stayingAt(hereAt), scratch: "kept" });
   const here = standingOf(context, { stander, at: hereAt, isHome: hereAt === homeAt, rolled });
   const need = waterNeed(context, rolled, here.pass);
@@ -135,6 +138,6 @@ function fits({ room }: Spot, { vessel, pot }: PotNow): boolean {
 }
 
 /** In the shade weeks after planting. */
-function isTender({ aftercare }: PotNow, nowUtcMs: number): boolean {
+function isFresh({ aftercare }: PotNow, nowUtcMs: number): boolean {
   return aftercare !== null && aftercare.shadeUntilUtcMs > nowUtcMs;
 }

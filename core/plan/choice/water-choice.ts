@@ -21,6 +21,8 @@ const PART_AGAIN = 0.5;
  * than an even chance is a pot found moist, and a grower who stops believing.
  */
 const LEAST_DUE_SHARE = 0.4;
+/** Share of the usable water below which nothing is missing. Chosen by us: it is about what runs through anyway. */
+const FULL_WITHIN_USABLE_FRAC = 0.15;
 const WET_TERMS: readonly WetTerm[] = ["wet-roots", "wet-wound", "wet-cold"];
 
 export type WaterDeed = "through" | "part" | "hold" | "not-due";
@@ -67,7 +69,13 @@ export function waterChoice(context: PlanContext, pouring: Pouring): WaterChoice
 export function isAsked(context: PlanContext, need: WaterChoice, now: PotNow): boolean {
   if (need.hour === null || missingMl(now) <= 0) return false;
   if (awaitsWateringIn(now, context.nowUtcMs)) return true;
+  if (isFull(now)) return false;
   return need.wait.best === 0 && need.dueShareFrac >= LEAST_DUE_SHARE;
+}
+
+/** Whether so little is missing that a can would run straight through, however soon the pot dries. */
+export function isFull(now: PotNow): boolean {
+  return missingMl(now) < FULL_WITHIN_USABLE_FRAC * now.inVessel.hold.usableMl;
 }
 
 /** What a course without water says about the need for it: the choice as long as no pour is weighed. */

@@ -1,6 +1,7 @@
 import { localDays, localHour } from "../../site/local-days.ts";
 import type { CalendarDay } from "../../site/site.ts";
 import { HOUR_MS } from "../../weather/weather.ts";
+import { isHail } from "../harm/hail.ts";
 import type { Settings } from "../settings.ts";
 
 /**
@@ -16,6 +17,8 @@ export interface PlanDay {
   readonly nightFromHour: number;
   /** Hours at which outdoor work may be done on this calendar day, in order. */
   readonly workHours: readonly number[];
+  /** First hour with hail in the forecast; null when there is none. */
+  readonly hailHour: number | null;
 }
 
 /** Hours after the start of the grower's day at which a plan day gives way to the next; see `PlanDay`. */
@@ -26,6 +29,8 @@ export interface DaySpan {
   readonly hourCount: number;
   /** 1 = thunder in reach or within 30 minutes after. */
   readonly thunder: Uint8Array;
+  /** By hour, WMO code 4677. */
+  readonly weatherCode: Float64Array;
   readonly zone: string;
   readonly settings: Pick<Settings, "dayStartsHour" | "dayEndsHour">;
 }
@@ -45,10 +50,11 @@ export function planDays(span: DaySpan): PlanDay[] {
     const cut = cutOf(day);
     if (i > 0 && cut === undefined) break;
     const next = local[i + 1];
+    const reach = { fromHour: i === 0 ? 0 : cut!, toHour: (next && cutOf(next)) ?? span.hourCount };
     days.push({
       day: day.day,
-      fromHour: i === 0 ? 0 : cut!,
-      toHour: (next && cutOf(next)) ?? span.hourCount,
+      ...reach,
+      hailHour: hoursIn(reach).find((hour) => isHail(span.weatherCode[hour]!)) ?? null,
       nightFromHour: cut ?? 0,
       workHours: daytime(day, { clock, span }).filter((hour) => span.thunder[hour] !== 1),
     });
@@ -77,5 +83,5 @@ function hoursIn({ fromHour, toHour }: { fromHour: number; toHour: number }): nu
 
 function emptyDay({ hourCount, startUtcMs, zone }: DaySpan): PlanDay {
   const day = localDays({ startUtcMs, hourCount: 1 }, zone)[0]!.day;
-  return { day, fromHour: 0, toHour: hourCount, nightFromHour: 0, workHours: [] };
+  return { day, fromHour: 0, toHour: hourCount, nightFromHour: 0, workHours: [], hailHour: null };
 }

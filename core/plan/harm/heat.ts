@@ -2,7 +2,7 @@
 const FULL_SUN_MJ_PER_M2 = 1.5;
 /** Harm of an hour in full sun five degrees above the group's limit. Chosen by us: a week of such afternoons costs a tenth. */
 const HARM_PER_HOUR = 0.004;
-/** Plants in the shade weeks after planting scorch this many degrees earlier. Chosen by us. */
+/** Plants in the shade weeks after planting, or back from the dim, scorch this many degrees earlier. Chosen by us. */
 export const TENDER_BY_C = 6;
 
 /** Harm of one hour of heat and sun above the limit. */

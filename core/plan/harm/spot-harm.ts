@@ -2,12 +2,13 @@ import type { PotNow } from "../../pot/pot-now.ts";
 import type { SpotDays } from "../days/spot-days.ts";
 import { harmOfNight } from "./cold.ts";
 import { harmOfDimDay } from "./gloom.ts";
+import { harmOfHailDay } from "./hail.ts";
 import { harmOfHotHour, TENDER_BY_C } from "./heat.ts";
 import type { HarmByTerm } from "./term.ts";
 import { harmOfGust, tippingGustMPerS } from "./toppling.ts";
 
 /**
- * Harm that a spot does by itself, whatever the water in the pot: cold, heat, wind, gloom. Pots with the same limits
+ * Harm that a spot does by itself, whatever the water in the pot: cold, heat, wind, hail, gloom. Pots with the same limits
  * share the sums, so they are remembered for the run by spot and limits.
  */
 export interface SpotHarmBook {
@@ -29,6 +30,7 @@ export function spotHarm(book: SpotHarmBook, at: SpotDays, stander: Stander): Ha
     ),
     gloom: remembered(book, `gloom ${at.spot.id} ${lightKey(stander)}`, () => gloomByDay(at, stander)),
     wind: windByDay(at, tipMPerS(stander)),
+    hail: remembered(book, `hail ${at.spot.id}`, () => hailByDay(at)),
   };
 }
 
@@ -83,6 +85,10 @@ function gloomByDay(at: SpotDays, { now }: Stander): Float64Array {
 
 function windByDay(at: SpotDays, tip: number): Float64Array {
   return at.gustMPerS.map((gust) => harmOfGust(gust, tip));
+}
+
+function hailByDay({ days, spot }: SpotDays): Float64Array {
+  return Float64Array.from(days, ({ hailHour }) => (hailHour === null ? 0 : harmOfHailDay(spot.rainFrac)));
 }
 
 function heatByDay(at: SpotDays, limitC: number): Float64Array {

@@ -7,6 +7,7 @@ export type HarmTerm =
   | "cold"
   | "heat"
   | "wind"
+  | "hail"
   | "gloom"
   | "away";
 

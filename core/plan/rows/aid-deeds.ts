@@ -34,8 +34,8 @@ export function aidDeeds(context: PlanContext, study: PotStudy, settled: Settled
     overDays(leftOver, (d) => d >= SOON_DAYS),
   ).filter(({ aid }) => !soon.some((other) => other.aid === aid));
   return [
-    ...soon.map((aid) => ({ ...aid, firstDay: 0 })),
-    ...later.map((aid) => ({ ...aid, firstDay: SOON_DAYS })),
+    ...soon.map((aid) => ({ ...aid, lastDay: SOON_DAYS })),
+    ...later.map((aid) => ({ ...aid, lastDay: context.days.length })),
   ].flatMap((aid) => {
     const deed = aidDeed(context, { study, leftOver, ...aid });
     return deed === null ? [] : [deed];
@@ -48,16 +48,16 @@ function overDays(harm: HarmByTerm, counts: (d: number) => boolean): HarmByTerm 
   );
 }
 
-/** From the first day from `firstDay` on that belongs to the danger, until it pauses. */
+/** From the first day that belongs to the danger, until it pauses; what is worst before `lastDay` sets what belongs. */
 function aidDeed(
   context: PlanContext,
-  input: ChosenAid & { study: PotStudy; leftOver: HarmByTerm; firstDay: number },
+  input: ChosenAid & { study: PotStudy; leftOver: HarmByTerm; lastDay: number },
 ): Deed | null {
-  const { study, aid, saves, term, firstDay } = input;
+  const { study, aid, saves, term, lastDay } = input;
   const byDay = input.leftOver[term]!;
-  const worst = Math.max(...byDay.slice(firstDay, firstDay === 0 ? SOON_DAYS : byDay.length));
+  const worst = Math.max(...byDay.slice(0, lastDay));
   const belongs = (harm: number | undefined) => harm !== undefined && harm >= BELONGS_FRAC * worst;
-  const fromDay = byDay.findIndex((harm, d) => d >= firstDay && belongs(harm));
+  const fromDay = byDay.findIndex(belongs);
   let toDay = fromDay + 1;
   while (belongs(byDay[toDay])) toDay++;
   const span = carryInSpan(context, {

@@ -1,5 +1,8 @@
+import { instantOf } from "../../site/instant.ts";
 import { calendarDay } from "../../site/local-days.ts";
+import { HOUR_MS } from "../../weather/weather.ts";
 import type { PotStudy } from "../choice/pot-study.ts";
+import { HAIL_MEETS_FRAC } from "../harm/hail.ts";
 import { heatLimitC, tipMPerS } from "../harm/spot-harm.ts";
 import type { HarmTerm } from "../harm/term.ts";
 import { tippedShare } from "../harm/toppling.ts";
@@ -9,6 +12,7 @@ import {
   coldestThree,
   type DaySpanOf,
   evenly,
+  hottestOver,
   leftFracNow,
   lowestOver,
   rainFigureMm,
@@ -16,7 +20,7 @@ import {
 } from "./day-figures.ts";
 import { roundTo } from "./round-to.ts";
 import { quantilesOf, shareWhere } from "./spread-of.ts";
-import { coldLimitC } from "./water-deed.ts";
+import { coldLimit } from "./water-deed.ts";
 
 /** Rain that is felt at all, mm over the days in question. */
 const FELT_MM = 0.5;
@@ -39,6 +43,8 @@ export function carryReason(context: PlanContext, threat: Threat): Threatened {
       return coldNight(context, threat);
     case "wind":
       return gusts(threat);
+    case "hail":
+      return hail(context, threat);
     case "heat":
       return heat(context, threat);
     case "wet-wound":
@@ -76,17 +82,22 @@ function gusts({ study, leg }: Threat): Threatened {
 
 function heat({ days, size }: PlanContext, { study, leg }: Threat): Threatened {
   const limitC = heatLimitC(study.stander);
-  const { tempC } = study.home.at.forcing;
-  const values = new Float64Array(size).fill(Number.NEGATIVE_INFINITY);
-  for (let hour = days[leg.fromDay]!.fromHour; hour < days[leg.toDay - 1]!.toHour; hour++) {
-    for (let m = 0; m < size; m++) values[m] = Math.max(values[m]!, tempC[hour * size + m]!);
-  }
+  const values = hottestOver(study.home.at, {
+    fromHour: days[leg.fromDay]!.fromHour,
+    toHour: days[leg.toDay - 1]!.toHour,
+  });
   const sample = { values, weightFrac: evenly(size) };
   const hottestC = roundTo(quantilesOf(sample, [0.5])[0]!, 0.1);
   return {
     reason: { code: "heat-and-sun", numbers: { hottestC, limitC } },
     shareFrac: shareWhere(sample, (maxC) => maxC > limitC),
   };
+}
+
+function hail({ days, startUtcMs }: PlanContext, { leg }: Threat): Threatened {
+  const hour = days.slice(leg.fromDay, leg.toDay).find(({ hailHour }) => hailHour !== null)!.hailHour!;
+  const hailAt = instantOf(startUtcMs + hour * HOUR_MS);
+  return { reason: { code: "hail", numbers: { hailAt } }, shareFrac: HAIL_MEETS_FRAC };
 }
 
 function freshRoots(context: PlanContext, threat: Threat): Threatened {
@@ -99,17 +110,17 @@ function freshRoots(context: PlanContext, threat: Threat): Threatened {
 function wetBeforeCold(context: PlanContext, threat: Threat): Threatened {
   const { rainMm, shareFrac } = rainOver(context, threat);
   const { d, nightC } = coldestThree(threat.study.home.at, threat.leg.fromDay);
-  const limitC = coldLimitC(threat.study, nightC);
+  const limit = coldLimit(threat.study, nightC);
   if (shareFrac >= 0.5)
-    return { reason: { code: "wet-before-cold", numbers: { rainMm, nightC, limitC } }, shareFrac };
+    return { reason: { code: "wet-before-cold", numbers: { rainMm, nightC, ...limit } }, shareFrac };
   const { threeNightC, size } = threat.study.home.at;
   const coldDay = context.days[d]!.day;
   const leftFrac = leftFracNow(threat.study.now);
   return {
-    reason: { code: "cold-nights-hold-water", numbers: { nightC, limitC, coldDay, leftFrac } },
+    reason: { code: "cold-nights-hold-water", numbers: { nightC, ...limit, coldDay, leftFrac } },
     shareFrac: shareWhere(
       { values: threeNightC, offset: d * size, weightFrac: evenly(size) },
-      (meanC) => meanC < limitC,
+      (meanC) => meanC < limit.limitC,
     ),
   };
 }

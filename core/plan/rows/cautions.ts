@@ -96,16 +96,24 @@ function lifts({ rows }: Rows): Caution[] {
   ];
 }
 
-/** Pots to be handled today whose sap burns or poisons. */
+/** Pots to be handled whose sap burns or poisons. */
 function sap({ studies, rows }: Rows): Caution[] {
-  const handled = new Set(rows.filter((row) => HANDLED.has(row.action)).map(({ potId }) => potId));
+  const isHandled = (row: PotPlan) => [row as Deed, ...row.then].some(({ action }) => HANDLED.has(action));
+  const handled = new Set(rows.filter(isHandled).map(({ potId }) => potId));
   const potIds = studies
     .filter(({ now }) => now.values.sap !== "none" && handled.has(now.pot.id))
     .map(({ now }) => now.pot.id);
   return potIds.length === 0 ? [] : [{ code: "sap", potIds, numbers: {} }];
 }
 
-const HANDLED: ReadonlySet<string> = new Set(["carry-in", "carry-out", "look-at-roots", "tilt", "brace"]);
+const HANDLED: ReadonlySet<string> = new Set([
+  "carry-in",
+  "carry-out",
+  "look-at-roots",
+  "tilt",
+  "brace",
+  "clear-hole",
+]);
 
 /** Pots that would go under cover if there were room. */
 function noRoom({ studies, places }: Rows): Caution[] {

@@ -31,6 +31,15 @@ export function sumOver(column: Float64Array, { size, fromDay, toDay }: DaySpanO
   return sum;
 }
 
+/** Warmest hour of air from one to before another, by member. */
+export function hottestOver({ forcing, size }: SpotDays, hours: { fromHour: number; toHour: number }) {
+  const hottest = new Float64Array(size).fill(Number.NEGATIVE_INFINITY);
+  for (let hour = hours.fromHour; hour < hours.toHour; hour++) {
+    for (let m = 0; m < size; m++) hottest[m] = Math.max(hottest[m]!, forcing.tempC[hour * size + m]!);
+  }
+  return hottest;
+}
+
 /** The night whose three-night mean is lowest in the middle of the cloud. */
 export function coldestThree(at: SpotDays, from = 0): { d: number; nightC: number } {
   let best = { d: from, nightC: Number.POSITIVE_INFINITY };

@@ -9,7 +9,7 @@ import { coldestThree, leftFracNow } from "./day-figures.ts";
 import { harmFigure } from "./harm-figure.ts";
 import { roundTo } from "./round-to.ts";
 import { meanOf } from "./spread-of.ts";
-import { coldLimitC, daysSince, harmDoneBy } from "./water-deed.ts";
+import { coldLimit, daysSince, harmDoneBy } from "./water-deed.ts";
 
 /** Keeping dry after planting is common practice, not measured; so it is called likely and no more. */
 const AFTER_PLANTING_SHARE = 0.79;
@@ -59,7 +59,7 @@ function inTheCold(context: PlanContext, study: PotStudy, choice: WaterChoice): 
       code: "cold-nights-hold-water",
       numbers: {
         nightC,
-        limitC: coldLimitC(study, nightC),
+        ...coldLimit(study, nightC),
         coldDay: context.days[d]!.day,
         leftFrac: leftFracNow(study.now),
       },

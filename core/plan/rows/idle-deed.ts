@@ -1,58 +1,88 @@
 import type { PotStudy } from "../choice/pot-study.ts";
-import type { WaterChoice } from "../choice/water-choice.ts";
+import { isFull, type WaterChoice } from "../choice/water-choice.ts";
+import { refillFracNow } from "../harm/refill-point.ts";
 import { standsDays } from "../harm/thirst.ts";
 import type { Deed, Reason } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { confidenceOf } from "./confidence-of.ts";
 import { coldestThree, evenly, leftFracNow, rainFigureMm, sumOver } from "./day-figures.ts";
 import { roundTo } from "./round-to.ts";
-import { quantilesOf } from "./spread-of.ts";
-import { coldLimitC } from "./water-deed.ts";
+import { quantilesOf, shareWhere } from "./spread-of.ts";
+import { coldLimit } from "./water-deed.ts";
 
 /** Share of what is missing that rain must bring for it to be the reason. Chosen by us. */
 const RAIN_DOES_IT_FRAC = 0.3;
 
+/** Rain that is felt at all, mm. */
+const FELT_MM = 0.5;
+
 /** The deed most often right: leave it alone, and why that is enough. */
 export function idleDeed(context: PlanContext, study: PotStudy, water: WaterChoice): Deed {
+  const reason = idleReason(context, study, water);
   return {
     action: "none",
-    reason: idleReason(context, study, water),
+    reason,
     harmAvoided: 0,
-    confidence: confidenceOf(water.deed === "hold" ? water.rightShareFrac : water.canWaitShareFrac),
+    confidence: confidenceOf(idleShareFrac(context, { study, water, reason })),
   };
+}
+
+/** Share of the cloud in which it is right to leave the pot alone today, for the reason that is told. */
+function idleShareFrac(
+  { size, days }: PlanContext,
+  { study, water, reason }: { study: PotStudy; water: WaterChoice; reason: Reason },
+): number {
+  if (reason.code === "rain-will-do") {
+    const rain = { values: rainUntilTomorrow({ size, days }, study), weightFrac: evenly(size) };
+    return shareWhere(rain, (rainMm) => rainMm >= FELT_MM);
+  }
+  if (water.deed === "hold") return water.rightShareFrac;
+  return Math.max(1 - water.dueShareFrac, water.canWaitShareFrac);
 }
 
 function idleReason(context: PlanContext, study: PotStudy, water: WaterChoice): Reason {
   const { outlook, now } = study;
   const leftFrac = leftFracNow(now);
   if (context.hourCount === 0) return { code: "weather-unknown", numbers: { leftFrac } };
-  if (water.dueShareFrac >= 0.5 && water.rainReliefFrac >= RAIN_DOES_IT_FRAC) {
+  if (wouldBeDue(study, { leftFrac, water }) && water.rainReliefFrac >= RAIN_DOES_IT_FRAC) {
     return { code: "rain-will-do", numbers: { rainMm: rainComing(context, study), leftFrac } };
   }
   if (water.deed === "hold") return holdReason(study, leftFrac);
   if (now.rest.restingShareFrac > 0.5) {
     return { code: "resting", numbers: { leftFrac, restingFrac: roundTo(now.rest.restingShareFrac, 0.01) } };
   }
-  if (water.dueShareFrac >= 0.5) {
+  if (water.dueShareFrac >= 0.5 && !isFull(now)) {
     return { code: "stands-drought", numbers: { leftFrac, standsDays: Math.round(standsDays(now)) } };
   }
   if (outlook.daysToRefill === null) return { code: "still-wet", numbers: { leftFrac } };
   return { code: "has-enough", numbers: { leftDays: Math.floor(outlook.daysToRefill.mid), leftFrac } };
 }
 
+/** Whether water would be due by tomorrow's round if no rain came. */
+function wouldBeDue({ now, here }: PotStudy, of: { leftFrac: number; water: WaterChoice }): boolean {
+  const refill = refillFracNow(now);
+  const usedFrac = (here.pass.used[0] ?? 0) * (1 - refill);
+  return of.water.dueShareFrac >= 0.5 || of.leftFrac - usedFrac <= refill;
+}
+
 /** Thirsty by its refill point, but better left as it is. */
 function holdReason(study: PotStudy, leftFrac: number): Reason {
   const { d, nightC } = coldestThree(study.here.at);
-  const limitC = coldLimitC(study, nightC);
   if (nightC >= study.now.values.cutWaterNightC) return { code: "still-wet", numbers: { leftFrac } };
   return {
     code: "cold-nights-hold-water",
-    numbers: { nightC, limitC, coldDay: study.here.at.days[d]!.day, leftFrac },
+    numbers: { nightC, ...coldLimit(study, nightC), coldDay: study.here.at.days[d]!.day, leftFrac },
   };
 }
 
-/** Middle of the rain that reaches the pot until the end of tomorrow. */
-function rainComing({ size, days }: PlanContext, { here }: PotStudy): number {
-  const values = sumOver(here.at.rainMm, { size, fromDay: 0, toDay: Math.min(2, days.length) });
+/** Rain that reaches the pot until the end of tomorrow, by member. */
+function rainUntilTomorrow({ size, days }: Pick<PlanContext, "size" | "days">, { here }: PotStudy) {
+  return sumOver(here.at.rainMm, { size, fromDay: 0, toDay: Math.min(2, days.length) });
+}
+
+/** Middle of that rain. */
+function rainComing(context: PlanContext, study: PotStudy): number {
+  const { size } = context;
+  const values = rainUntilTomorrow(context, study);
   return rainFigureMm(quantilesOf({ values, weightFrac: evenly(size) }, [0.5])[0]!);
 }

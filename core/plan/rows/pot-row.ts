@@ -12,6 +12,7 @@ import { carryDeeds } from "./carry-deeds.ts";
 import { dryDeed } from "./dry-deed.ts";
 import { holdsOf } from "./holds.ts";
 import { idleDeed } from "./idle-deed.ts";
+import { milestonesOf } from "./milestones.ts";
 import { NOTICE_H } from "./notice.ts";
 import { holeDeed, rootsDeed, saucerDeed } from "./small-deeds.ts";
 import { sunStepsDeed } from "./sun-steps.ts";
@@ -32,7 +33,8 @@ export function potRow(context: PlanContext, { study, settled, entries }: Line):
   const isSoon = deeds[0] !== undefined && begins(deeds[0]) < noticeEnds(context);
   const [first, ...then] = isSoon ? deeds : [idleDeed(context, study, settled.water), ...deeds];
   const { pot, spotId } = study.now;
-  const holds = holdsOf(context, study);
+  const holds = holdsOf(context, study, seen);
+  const milestones = milestonesOf(context, study);
   return {
     ...first!,
     potId: pot.id,
@@ -40,6 +42,7 @@ export function potRow(context: PlanContext, { study, settled, entries }: Line):
     spotId,
     then,
     ...(holds.length > 0 ? { holds } : {}),
+    ...(milestones.length > 0 ? { milestones } : {}),
     ...(seen.length > 0 ? { seen } : {}),
     outlook: { ...study.outlook, lift: study.lift },
   };

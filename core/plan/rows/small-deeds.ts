@@ -10,7 +10,7 @@ import { blockedHoleDoubt } from "../trouble/blocked-hole.ts";
 import { confidenceOf } from "./confidence-of.ts";
 import { harmFigure } from "./harm-figure.ts";
 import { roundTo } from "./round-to.ts";
-import { meanOf, shareWhere } from "./spread-of.ts";
+import { quantilesOf, shareWhere } from "./spread-of.ts";
 
 /** Water in a saucer that is worth bending down for, mL. Chosen by us. */
 const STANDS_ML = 20;
@@ -23,10 +23,10 @@ const UNSEEN_HARM = 0.1;
 /** Share of a diagnosis from which the roots are to be looked at. Chosen by us. */
 const LIKELY_ROT_FRAC = 0.5;
 
-/** Empty the saucer when what stands in it keeps the base wet to the plant's harm. */
+/** Empty the saucer when water stands in it in most of the cloud, and keeps the base wet to the plant's harm. */
 export function saucerDeed(context: PlanContext, { now, here }: PotStudy): Deed | null {
   const standing = { values: now.cloud.saucerMl, weightFrac: now.cloud.weightFrac };
-  const standsMl = meanOf(standing);
+  const standsMl = quantilesOf(standing, [0.5])[0]!;
   if (standsMl < STANDS_ML) return null;
   const wet = totalHarm({ byDay: here.wet["wet-roots"] }) + totalHarm({ byDay: here.wet["wet-cold"] });
   const saves = SAUCER_TAKES_FRAC * wet;

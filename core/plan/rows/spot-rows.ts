@@ -1,3 +1,4 @@
+import { plantMassKg } from "../../plant/plant-mass.ts";
 import { roomsLeft } from "../choice/choose-places.ts";
 import type { PotStudy } from "../choice/pot-study.ts";
 import type { SpotDays } from "../days/spot-days.ts";
@@ -16,9 +17,22 @@ export function spotRows(context: PlanContext, studies: readonly PotStudy[]): Sp
       spotId: at.spot.id,
       potCount: here.reduce((sum, { now }) => sum + (now.pot.count ?? 1), 0),
       placesLeft: rooms.get(at.spot.id)?.places ?? null,
+      loadKg: loadKg(here),
       ...byLocalDay(context, at),
     };
   });
+}
+
+/** What stands there weighs, as it is and with every pore of its mixes filled. */
+function loadKg(here: readonly PotStudy[]): { now: number; soaked: number } {
+  let sumNow = 0;
+  let soaked = 0;
+  for (const { now, stander } of here) {
+    const count = now.pot.count ?? 1;
+    sumNow += count * stander.massKg;
+    soaked += count * (now.inVessel.hold.soakedMassKg + plantMassKg(now.pot, now.values));
+  }
+  return { now: Math.round(sumNow), soaked: Math.round(soaked) };
 }
 
 function byLocalDay(context: PlanContext, { forcing, size }: SpotDays) {

@@ -58,7 +58,7 @@ function waterReason(context: PlanContext, study: PotStudy, choice: WaterChoice)
   const numbers = { leftFrac: leftFracNow(now), refillFrac: roundTo(refillFracNow(now), 0.01) };
   if (choice.deed === "part") {
     const { nightC } = coldestThree(study.here.at);
-    return { code: "part-before-cold", numbers: { ...numbers, nightC, limitC: coldLimitC(study, nightC) } };
+    return { code: "part-before-cold", numbers: { ...numbers, nightC, ...coldLimit(study, nightC) } };
   }
   const rain = missedRain(context, study);
   if (rain !== null) return { code: "rain-does-not-reach", numbers: { ...numbers, ...rain } };
@@ -86,9 +86,11 @@ function missedRain(
 }
 
 /** The line that nights of that mean fall below: where water stops, or else where it is cut. */
-export function coldLimitC({ now }: PotStudy, nightC: number): number {
+export function coldLimit({ now }: PotStudy, nightC: number): { limit: "stop" | "cut"; limitC: number } {
   const { stopWaterNightC, cutWaterNightC } = now.values;
-  return stopWaterNightC !== null && nightC < stopWaterNightC ? stopWaterNightC : cutWaterNightC;
+  return stopWaterNightC !== null && nightC < stopWaterNightC
+    ? { limit: "stop", limitC: stopWaterNightC }
+    : { limit: "cut", limitC: cutWaterNightC };
 }
 
 /** Whole days since an instant. */

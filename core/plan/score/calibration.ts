@@ -1,10 +1,11 @@
 import type { JournalEntry } from "../../journal/entry.ts";
 import type { CalendarDay } from "../../site/site.ts";
-import type { Plan, Spread } from "../plan.ts";
+import type { Spread } from "../plan.ts";
 import { type BrierParts, brierParts, frequencyOf, type Told } from "./brier.ts";
 import { crps } from "./crps.ts";
 import { relativeValue, tableAbove } from "./relative-value.ts";
 import { toldDry } from "./told-dry.ts";
+import type { ToldPlan } from "./told-plan.ts";
 import { toldRain } from "./told-rain.ts";
 
 /** What was told in one band, and how often it came true. */
@@ -27,10 +28,10 @@ export interface Kept {
 export interface Calibration {
   /** Rain of tomorrow, 1 mm and more; `count` is days. */
   readonly rain: Kept & {
-    /** Error of the amounts, mm: the score of their three percentiles, mean of the days. NaN without any. */
-    readonly crpsMm: number;
-    /** Of what perfect foresight would save somebody for whom shelter costs a fifth of the loss; NaN when undefined. */
-    readonly valueFrac: number;
+    /** Error of the amounts, mm: the score of their three percentiles, mean of the days; null without any. */
+    readonly crpsMm: number | null;
+    /** Of what perfect foresight would save somebody for whom shelter costs a fifth of the loss; null when undefined. */
+    readonly valueFrac: number | null;
   };
   /** Pots at their refill point, against how heavy they felt; `count` is pots felt. */
   readonly dry: Kept;
@@ -50,7 +51,7 @@ const SPREAD_WEIGHTS = [0.3, 0.4, 0.3] as const;
  * @param journal corrections and undos already carried out
  */
 export function calibration(input: {
-  plans: readonly Plan[];
+  plans: readonly ToldPlan[];
   rainMmOn: ReadonlyMap<CalendarDay, number>;
   journal: readonly JournalEntry[];
 }): Calibration {
@@ -59,11 +60,16 @@ export function calibration(input: {
   return {
     rain: {
       ...keptOf(rain),
-      crpsMm: errorsMm.reduce((sum, errorMm) => sum + errorMm, 0) / errorsMm.length,
-      valueFrac: relativeValue(tableAbove(rain, COST_FRAC), COST_FRAC),
+      crpsMm: knownOr(errorsMm.reduce((sum, errorMm) => sum + errorMm, 0) / errorsMm.length),
+      valueFrac: knownOr(relativeValue(tableAbove(rain, COST_FRAC), COST_FRAC)),
     },
     dry: keptOf(toldDry(input.plans, input.journal)),
   };
+}
+
+/** A plan is text in the end, and text has no NaN. */
+function knownOr(value: number): number | null {
+  return Number.isFinite(value) ? value : null;
 }
 
 function crpsOfSpread({ low, mid, high }: Spread, came: number): number {

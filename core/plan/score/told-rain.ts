@@ -2,8 +2,9 @@ import { localDays } from "../../site/local-days.ts";
 import type { CalendarDay } from "../../site/site.ts";
 import { RAIN_DAY_MM } from "../../weather/day-outline.ts";
 import type { HourColumns, Weather } from "../../weather/weather.ts";
-import type { Plan, Spread } from "../plan.ts";
+import type { Spread } from "../plan.ts";
 import type { Told } from "./brier.ts";
+import type { ToldPlan } from "./told-plan.ts";
 
 /** Hours of a day that must be known. Chosen by us: a shower hides in more. */
 const LEAST_KNOWN_HOURS = 23;
@@ -30,10 +31,10 @@ export function rainByDay(
 
 /** Tomorrow's rain as each plan told it, beside what fell: once a day, as the first plan of the day told it. */
 export function toldRain(
-  plans: readonly Plan[],
+  plans: readonly ToldPlan[],
   rainMmOn: ReadonlyMap<CalendarDay, number>,
 ): (Told & { rainMm: Spread; cameMm: number })[] {
-  const firsts = new Map<CalendarDay, Plan>();
+  const firsts = new Map<CalendarDay, ToldPlan>();
   for (const plan of plans) {
     const first = firsts.get(plan.forDay);
     if (first === undefined || plan.issuedAt < first.issuedAt) firsts.set(plan.forDay, plan);

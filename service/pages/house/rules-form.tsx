@@ -1,7 +1,7 @@
 import { z } from "zod";
 import type { Settings } from "../../../core/plan/settings.ts";
 import type { Problem } from "../../../core/problem.ts";
-import { type FormView, NumberField, ProblemList } from "../forms/fields.tsx";
+import { type FormView, NumberField, type Option, ProblemList, RadioField } from "../forms/fields.tsx";
 import { readForm, type Typed } from "../forms/form-problems.ts";
 import { maybeNumber, neededNumber } from "../forms/typed-fields.ts";
 import { ROOT_WORKS } from "../pots/root-works.ts";
@@ -57,6 +57,17 @@ export function typedOfRules(settings: Settings): Typed {
   };
 }
 
+/** Thousandths of a plant that a carry must save, as steps of a plain scale. Chosen by us. */
+const TRIP_WORTHS = ["1", "4", "12", "40"] as const;
+
+/** The steps; a figure that was set elsewhere stays as one more. */
+function tripScale({ typed, words }: FormView): Option[] {
+  const steps = TRIP_WORTHS.map((value) => ({ value, text: words.say(`trip-worth.${value}`) }));
+  const own = typed.tripWorth;
+  if (own === undefined || own === "" || steps.some(({ value }) => value === own)) return steps;
+  return [...steps, { value: own, text: words.say("trip-worth.own", { tripWorth: own }) }];
+}
+
 /** How this house wants to be advised. */
 export function RulesFields({ form }: { form: FormView }) {
   const { say } = form.words;
@@ -78,13 +89,14 @@ export function RulesFields({ form }: { form: FormView }) {
           hint={say("hint.horizonDays")}
         />
       </div>
+      <RadioField
+        form={form}
+        name="tripWorth"
+        label={say("field.tripWorth")}
+        hint={say("hint.tripWorth")}
+        options={tripScale(form)}
+      />
       <div class="row">
-        <NumberField
-          form={form}
-          name="tripWorth"
-          label={say("field.tripWorth")}
-          hint={say("hint.tripWorth")}
-        />
         <NumberField
           form={form}
           name="tripsBeforeWork"

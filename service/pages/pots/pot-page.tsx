@@ -3,6 +3,7 @@ import type { Collection } from "../../../core/plan/collection.ts";
 import type { Deed, Plan, PotPlan } from "../../../core/plan/plan.ts";
 import { deedLine } from "../../brief/deed-line.ts";
 import { namingFor } from "../../brief/naming.ts";
+import { signLines } from "../../brief/sign-lines.ts";
 import type { Words } from "../../words/words.ts";
 import { OutlookBand } from "../drawing/outlook-band.tsx";
 import type { FormView } from "../forms/fields.tsx";
@@ -10,11 +11,13 @@ import { EntryRow } from "../journal/entry-row.tsx";
 import { entryWhat } from "../journal/entry-text.ts";
 import { whenText } from "../journal/when-text.ts";
 import { PhotoForm } from "../photos/photo-form.tsx";
+import { Signs } from "../today/signs.tsx";
 import { LOG_KINDS, type LogKind } from "./log-body.ts";
 import { LogForm } from "./log-form.tsx";
 import { outlookCourse, wateringMarks } from "./outlook-points.ts";
 import { PotCare } from "./pot-care.tsx";
 import type { PotStand } from "./pot-stand.ts";
+import { PotWaits } from "./pot-waits.tsx";
 import { PAGE_SCALE, SectionOf } from "./section-of.tsx";
 
 export interface PotPageProps {
@@ -55,6 +58,8 @@ export function PotPage(props: PotPageProps) {
           ) : (
             <p>{words.say(stand.planted ? "pot.no-plan" : "pot.not-planted")}</p>
           )}
+          {potPlan && props.plan && <PotSigns {...props} plan={props.plan} potPlan={potPlan} />}
+          {potPlan && <PotWaits potPlan={potPlan} words={words} />}
           <Facts stand={stand} words={words} />
           <p>
             <a class="button quiet" href={`/pots/${encodeURIComponent(pot.id)}/change`}>
@@ -100,6 +105,12 @@ function Asks({ plan, potPlan, collection, words }: PotPageProps & { plan: Plan;
       </ul>
     </section>
   );
+}
+
+/** What was noted of late and what it may mean. */
+function PotSigns({ plan, potPlan, collection, words }: PotPageProps & { plan: Plan; potPlan: PotPlan }) {
+  const lines = signLines(potPlan, namingFor({ plan, collection, words }));
+  return <Signs section={{ heading: words.say("brief.signs.heading"), lines }} />;
 }
 
 /** Holds, weighs, dry until: what is known of the pot in figures. */

@@ -92,6 +92,11 @@ function skyPage(context: PageContext, { now, plan, weather, settings }: SkyInpu
         <h2>{say("sky.days")}</h2>
         <DaysBand days={days} words={words} />
         <p class="hint">{say("days.legend")}</p>
+        <ul class="spells">
+          {brief.spells.map((line) => (
+            <li>{line}</li>
+          ))}
+        </ul>
         <dl class="days">
           {days.slice(1).map((day) => (
             <div>

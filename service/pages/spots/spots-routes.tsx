@@ -100,9 +100,14 @@ function roomText({ spot, now, words }: { spot: Spot; now: SiteNow; words: Words
   const planned = now.plan?.spots.find(({ spotId }) => spotId === spot.id);
   const potCount = planned?.potCount ?? 0;
   const left = planned?.placesLeft ?? null;
-  return left === null
-    ? words.say("spot.holds", { potCount })
-    : words.say("spot.holds-of", { potCount, leftCount: left });
+  const held =
+    left === null
+      ? words.say("spot.holds", { potCount })
+      : words.say("spot.holds-of", { potCount, leftCount: left });
+  const load = potCount > 0 ? planned?.loadKg : undefined;
+  return load === undefined
+    ? held
+    : `${held} ${words.say("spot.load", { nowKg: load.now, soakedKg: load.soaked })}`;
 }
 
 function spotPage(

@@ -2,6 +2,7 @@ import type { Child } from "hono/jsx";
 import type { Brief, BriefDeed, BriefStop } from "../../brief/brief-value.ts";
 import type { Words } from "../../words/words.ts";
 import { DeedRow, TickForm, tickText } from "./deed-row.tsx";
+import { Signs } from "./signs.tsx";
 
 export interface LoggedToday {
   readonly entryId: string;
@@ -46,6 +47,8 @@ export function TodayPage(props: TodayProps) {
         <Urgent brief={brief} />
         <Stops {...props} />
         <KeepDry brief={brief} />
+        <Signs section={brief.signs} />
+        <Lines section={brief.care} />
         {brief.nothing.count > 0 && <p class="nothing">{brief.nothing.sentence}</p>}
         <Cautions brief={brief} />
         <Logged {...props} />
@@ -196,6 +199,13 @@ function Coming({ brief }: { brief: Brief }) {
   return (
     <section class="coming">
       <h2>{brief.coming.heading}</h2>
+      {brief.spells.length > 0 && (
+        <ul class="spells">
+          {brief.spells.map((line) => (
+            <li>{line}</li>
+          ))}
+        </ul>
+      )}
       <dl>
         {brief.coming.lines.map((day) => (
           <div>
