@@ -48,6 +48,8 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
   ["POST", "/undo", "helper"],
   ["POST", "/replan", "helper"],
   ["GET", "/holiday", "viewer"],
+  ["POST", "/holiday/handover", "owner"],
+  ["POST", "/holiday/handover/:id/end", "owner"],
   ["GET", "/sky", "viewer"],
 
   ["GET", "/begin", "owner"],
@@ -112,6 +114,7 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
   ["GET", "/house/about", "viewer"],
   ["GET", "/house/words", "viewer"],
   ["POST", "/house/words", "owner"],
+  ["POST", "/house/mornings", "owner"],
   ["POST", "/house/site", "owner"],
   ["POST", "/house/rules", "owner"],
 

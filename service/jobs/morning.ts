@@ -4,6 +4,8 @@ import type { Problem } from "../../core/problem.ts";
 import { utcMsOfLocal } from "../../core/site/local-days.ts";
 import type { BriefTiming } from "../brief/brief-value.ts";
 import { planMessages } from "../notify/plan-messages.ts";
+import { sheetMessages } from "../notify/sheet-messages.ts";
+import { waysOn } from "../notify/ways-on.ts";
 import { weeklyMessages } from "../notify/weekly-messages.ts";
 import type { NewMessage } from "../store/outbox-store.ts";
 import { briefTiming } from "./brief-timing.ts";
@@ -51,11 +53,12 @@ async function morningMessages(
   made: { plan: Plan; collection: Collection; nowUtcMs: number; late: boolean },
 ): Promise<readonly NewMessage[]> {
   const { plan, nowUtcMs, late } = made;
-  const common = { ...made, ways: await parts.post.ways(), houseId: parts.store.houseId };
+  const common = { ...made, ways: await waysOn(plan.forDay, parts), houseId: parts.store.houseId };
   const timing = await timingNow(parts, { plan, lateUtcMs: late ? nowUtcMs : null });
   return [
     ...planMessages({ ...common, signing: parts.post.signing, amendment: null, timing }),
     ...weeklyMessages(common),
+    ...sheetMessages(common),
   ];
 }
 

@@ -1,6 +1,7 @@
 import { calendarDay } from "../../core/site/local-days.ts";
 import type { Site } from "../../core/site/site.ts";
 import { planMessages } from "../notify/plan-messages.ts";
+import { waysOn } from "../notify/ways-on.ts";
 import { type WatchState, watch } from "./day-watch.ts";
 import type { Due } from "./due.ts";
 import type { JobParts } from "./job-parts.ts";
@@ -58,7 +59,7 @@ async function settleLook(
           ...parts,
           plan,
           collection: look.input.collection,
-          ways: await parts.post.ways(),
+          ways: await waysOn(plan.forDay, parts),
           signing: parts.post.signing,
           houseId: parts.store.houseId,
           nowUtcMs,

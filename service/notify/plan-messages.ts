@@ -29,11 +29,28 @@ interface PlanMessagesInput {
 /** The plan's brief as one message for each way that wants it; an amendment begins with what has changed. */
 export function planMessages(input: PlanMessagesInput): NewMessage[] {
   const wanted = input.amendment ? "amendment" : "morning";
-  return input.ways.filter(({ kinds }) => kinds.has(wanted)).map((way) => messageBy(way, input));
+  return input.ways
+    .filter(({ kinds }) => kinds.has(wanted))
+    .map((way) => ({ way, brief: briefFor(way, input) }))
+    .filter(({ way, brief }) => input.amendment !== null || !way.skipsEmpty || brief.emptyLine === null)
+    .map(({ way, brief }) => messageBy(way, { ...input, brief }));
 }
 
-function messageBy(way: Way, input: PlanMessagesInput): NewMessage {
-  const { plan, collection, houseId, nowUtcMs, amendment } = input;
+/** The brief in somebody's own words; whoever looks after the pots of another is told for how long. */
+function briefFor({ words, cover }: Way, input: PlanMessagesInput): Brief {
+  const brief = briefOf({ ...input, words });
+  if (!cover) return brief;
+  const note = words.say("handover.note", { lastDay: cover.toDay });
+  const { emptyLine } = brief;
+  return {
+    ...brief,
+    timing: [note, ...brief.timing],
+    emptyLine: emptyLine === null ? null : `${emptyLine} ${note}`,
+  };
+}
+
+function messageBy(way: Way, input: PlanMessagesInput & { readonly brief: Brief }): NewMessage {
+  const { plan, collection, houseId, nowUtcMs, amendment, brief } = input;
   const { channel, words } = way;
   const kind = amendment ? `amendment-${amendment.number}` : "morning";
   const id = messageId({
@@ -43,7 +60,6 @@ function messageBy(way: Way, input: PlanMessagesInput): NewMessage {
     kind,
     channel: channel.name,
   });
-  const brief = briefOf({ ...input, words });
   const links = answerLinks({
     ...input.signing,
     plan,

@@ -1,3 +1,4 @@
+import type { Handover } from "../store/handover.ts";
 import type { MessageKind, QuietHours } from "../store/person.ts";
 import type { Words } from "../words/words.ts";
 import type { Channel } from "./channel.ts";
@@ -10,4 +11,8 @@ export interface Way {
   readonly words: Words;
   readonly kinds: ReadonlySet<MessageKind>;
   readonly quiet: QuietHours | null;
+  /** No message on a morning that asks for nothing. */
+  readonly skipsEmpty?: boolean;
+  /** Set while this person looks after the pots of another. */
+  readonly cover?: Handover;
 }

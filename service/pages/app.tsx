@@ -11,6 +11,7 @@ import { fixedFiles } from "./fixed-files.ts";
 import { Frame, pageText } from "./frame.tsx";
 import { holidayRoutes } from "./holiday/holiday-routes.tsx";
 import { houseRoutes } from "./house/house-routes.tsx";
+import { morningsRoutes } from "./house/mornings-routes.tsx";
 import { wordsRoutes } from "./house/words-routes.tsx";
 import { correctRoutes } from "./journal/correct-routes.tsx";
 import { journalRoutes } from "./journal/journal-routes.tsx";
@@ -99,6 +100,7 @@ export function createApp(input: AppInput): Hono {
     correctRoutes,
     houseRoutes,
     wordsRoutes,
+    morningsRoutes,
     statusRoutes,
     copiesRoutes,
     peopleRoutes,

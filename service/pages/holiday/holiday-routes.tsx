@@ -1,85 +1,122 @@
-import { Hono } from "hono";
-import type { Plan } from "../../../core/plan/plan.ts";
-import { briefOf } from "../../brief/brief.ts";
-import { comingWater, waterLines } from "../../brief/coming-water.ts";
-import { groupedDeeds } from "../../brief/grouped-deeds.ts";
-import { namingFor } from "../../brief/naming.ts";
+import { randomUUID } from "node:crypto";
+import { type Context, Hono } from "hono";
+import { calendarDay } from "../../../core/site/local-days.ts";
+import { type Sheet, type SheetDays, sheetOf } from "../../brief/sheet.ts";
+import type { FormView } from "../forms/fields.tsx";
+import { typedForm } from "../forms/form-body.ts";
 import { pageText } from "../frame.tsx";
 import type { PageContext } from "../page-context.ts";
 import { PlainMessage } from "../plain-message.tsx";
 import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
+import { handoverOfForm } from "./handover-form.ts";
+import { HandoverPart } from "./handover-part.tsx";
 
-/** A sheet for whoever looks after the pots while the grower is away. */
+type Given = Pick<FormView, "typed" | "problems">;
+const NOTHING: Given = { typed: {}, problems: [] };
+
+/** A sheet for whoever looks after the pots while the grower is away, and who gets the brief meanwhile. */
 export function holidayRoutes(context: PageContext): Hono {
   const routes = new Hono();
   routes.get("/holiday", async (c) => {
     const now = await siteNow(context);
-    if (!now) return c.redirect("/begin", 303);
-    const { words } = context;
-    const title = words.say("holiday.title");
-    return c.html(
-      pageText(
-        <SiteFrame context={context} now={now} title={title} here="/holiday">
-          {now.plan ? (
-            <Sheet now={now} plan={now.plan} context={context} />
-          ) : (
-            <PlainMessage title={title} text={words.say("today.none.text")} />
-          )}
-        </SiteFrame>,
-      ),
-    );
+    return now ? c.html(await holidayPage(context, now, NOTHING)) : c.redirect("/begin", 303);
+  });
+  routes.post("/holiday/handover", (c) => keepHandover(c, context));
+  routes.post("/holiday/handover/:id/end", async (c) => {
+    const { choices } = context.store;
+    const id = c.req.param("id");
+    await choices.putHandovers((await choices.handovers()).filter((one) => one.id !== id));
+    return c.redirect("/holiday", 303);
   });
   return routes;
 }
 
-function Sheet({ now, plan, context: { words } }: { now: SiteNow; plan: Plan; context: PageContext }) {
-  const { say } = words;
-  const { collection } = now;
-  const brief = briefOf({ plan, collection, words });
-  const waters = comingWater(plan);
-  const naming = namingFor({ plan, collection, words });
-  const today = groupedDeeds(
-    brief.stops.flatMap(({ deeds }) => deeds),
-    naming,
+async function keepHandover(c: Context, context: PageContext) {
+  const now = await siteNow(context);
+  if (!now) return c.redirect("/begin", 303);
+  const { choices, people } = context.store;
+  const typed = await typedForm(c);
+  const read = handoverOfForm(typed, {
+    id: randomUUID(),
+    today: calendarDay(context.now(), now.site.zone),
+    personIds: (await people.list()).map(({ id }) => id),
+  });
+  if (!read.ok) return c.html(await holidayPage(context, now, { typed, problems: read.problems }), 422);
+  await choices.putHandovers([...(await choices.handovers()), read.value]);
+  return c.redirect("/holiday", 303);
+}
+
+async function holidayPage(context: PageContext, now: SiteNow, given: Given): Promise<string> {
+  const { words, store, post } = context;
+  const title = words.say("holiday.title");
+  const today = calendarDay(context.now(), now.site.zone);
+  const handovers = (await store.choices.handovers()).filter(({ toDay }) => toDay >= today);
+  const reached = new Set((await post.ways()).map(({ personId }) => personId));
+  return pageText(
+    <SiteFrame context={context} now={now} title={title} here="/holiday">
+      {now.plan ? (
+        <SheetPart
+          sheet={sheetOf({ plan: now.plan, collection: now.collection, words }, sheetDays(handovers[0]))}
+        />
+      ) : (
+        <PlainMessage title={title} text={words.say("today.none.text")} />
+      )}
+      <HandoverPart
+        form={{ ...given, words }}
+        handovers={handovers}
+        people={await store.people.list()}
+        reached={reached}
+      />
+    </SiteFrame>,
   );
-  const deedsByDay = new Map([
-    [plan.forDay, today],
-    ...brief.coming.lines.map(({ day, deeds }) => [day, deeds] as const),
-  ]);
-  const last = plan.days.at(-1)?.day;
+}
+
+/** The sheet is for the hand-over that comes first; without one for every day that is reckoned. */
+function sheetDays(first: SheetDays | undefined): SheetDays | undefined {
+  return first && { fromDay: first.fromDay, toDay: first.toDay };
+}
+
+function SheetPart({ sheet }: { sheet: Sheet }) {
+  const { title, lead, where, days, keepDry, nothing, beyond, care } = sheet;
   return (
     <>
-      <h1>{say("holiday.title")}</h1>
-      <p class="lead">{say("holiday.lead")}</p>
-      {plan.days.map(({ day }) => (
+      <h1>{title}</h1>
+      <p class="lead">{lead}</p>
+      <section>
+        <h2>{where.heading}</h2>
+        <ul>
+          {where.lines.map((line) => (
+            <li>{line}</li>
+          ))}
+        </ul>
+      </section>
+      {days.map(({ name, lines }) => (
         <section class="holiday-day">
-          <h2>{words.day(day)}</h2>
-          <ul class="plain boxes">
-            {(deedsByDay.get(day) ?? []).map((deed) => (
-              <li>{deed}</li>
-            ))}
-            {waterLines(waters.get(day) ?? [], naming).map((line) => (
-              <li>{line}</li>
-            ))}
-          </ul>
-          {(waters.get(day) ?? []).length === 0 && (deedsByDay.get(day) ?? []).length === 0 && (
-            <p>{say("holiday.nothing")}</p>
+          <h2>{name}</h2>
+          {lines.length === 0 ? (
+            <p>{nothing}</p>
+          ) : (
+            <ul class="plain boxes">
+              {lines.map((line) => (
+                <li>{line}</li>
+              ))}
+            </ul>
           )}
         </section>
       ))}
-      {brief.keepDry.lines.length > 0 && (
+      {keepDry.lines.length > 0 && (
         <section>
-          <h2>{brief.keepDry.heading}</h2>
+          <h2>{keepDry.heading}</h2>
           <ul>
-            {brief.keepDry.lines.map(({ pot, until }) => (
-              <li>{until === null ? pot : `${pot}, ${until}`}</li>
+            {keepDry.lines.map((line) => (
+              <li>{line}</li>
             ))}
           </ul>
         </section>
       )}
-      {last && <p>{say("holiday.beyond", { lastDay: last })}</p>}
-      <p class="deed-note">{say("holiday.care")}</p>
+      {beyond !== null && <p>{beyond}</p>}
+      <p class="deed-note">{care}</p>
     </>
   );
 }

@@ -10,6 +10,7 @@ import type { PageContext } from "../page-context.ts";
 import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
 import { AboutPage } from "./about-page.tsx";
+import { MorningsPart, morningsProps } from "./mornings-routes.tsx";
 import { RulesFields, rulesOfForm, typedOfRules } from "./rules-form.tsx";
 
 interface Asked {
@@ -89,6 +90,7 @@ async function housePage(context: PageContext, now: SiteNow, asked: Asked): Prom
         <h2>{say("house.rules")}</h2>
         <RulesFields form={formFor("rules", asked, { context, typed: typedOfRules(settings as Settings) })} />
       </section>
+      <MorningsPart {...(await morningsProps(context))} />
       <section>
         <h2>{say("house.backup")}</h2>
         <p>{say("house.backup-text")}</p>
