@@ -107,6 +107,8 @@ function feedOf(read: EnvironmentRead): FeedSettings {
     geocodingUrl: read.LEEBENCH_GEOCODING_URL,
     elevationUrl: read.LEEBENCH_ELEVATION_URL ?? read.LEEBENCH_FEED_URL,
     fallbackUrl: read.LEEBENCH_FALLBACK_URL,
+    archiveUrl: read.LEEBENCH_ARCHIVE_URL,
+    previousRunsUrl: read.LEEBENCH_PREVIOUS_RUNS_URL,
     ensembleModel: read.LEEBENCH_ENSEMBLE_MODEL,
     timeoutMs: read.LEEBENCH_FEED_TIMEOUT_S * 1000,
     maxBodyBytes: read.LEEBENCH_FEED_MAX_MIB * MIB_BYTES,

@@ -1,7 +1,7 @@
 import type { Problem } from "../../core/problem.ts";
 
 /** Which call went wrong. */
-export type FeedRole = "forecast" | "ensemble" | "places" | "elevation" | "fallback";
+export type FeedRole = "forecast" | "ensemble" | "places" | "elevation" | "fallback" | "archive";
 
 /** What helps: nothing but time, a look at the network or at one setting, or word to the maintainers. */
 export type NextStep = "wait" | "check-network" | "check-address" | "check-key" | "check-contact" | "report";

@@ -5,6 +5,9 @@ export interface FeedSettings {
   readonly geocodingUrl: string;
   readonly elevationUrl: string;
   readonly fallbackUrl: string;
+  /** Past years, and what forecasts of past days had said; only replays ask for them. */
+  readonly archiveUrl: string;
+  readonly previousRunsUrl: string;
   /** For the paid hosts of the primary feed; travels in a header, never in an address. */
   readonly apiKey?: string;
   /** Mail or site of whoever runs this house; the fallback refuses callers that do not name one. */
@@ -27,6 +30,8 @@ export const DEFAULT_FEED_SETTINGS: FeedSettings = {
   geocodingUrl: "https://geocoding-api.open-meteo.com",
   elevationUrl: "https://api.open-meteo.com",
   fallbackUrl: "https://api.met.no",
+  archiveUrl: "https://archive-api.open-meteo.com",
+  previousRunsUrl: "https://previous-runs-api.open-meteo.com",
   timeoutMs: 10_000,
   maxBodyBytes: 8 * 1024 * 1024,
   ensembleModel: "ecmwf_ifs025_ensemble",

@@ -125,8 +125,9 @@ function isConfigured({ feed, url }: GetRequest): boolean {
   return isAmong([...primaryBases(feed), feed.fallbackUrl], url);
 }
 
-function primaryBases({ forecastUrl, ensembleUrl, geocodingUrl, elevationUrl }: FeedSettings): string[] {
-  return [forecastUrl, ensembleUrl, geocodingUrl, elevationUrl];
+function primaryBases(feed: FeedSettings): string[] {
+  const { forecastUrl, ensembleUrl, geocodingUrl, elevationUrl, archiveUrl, previousRunsUrl } = feed;
+  return [forecastUrl, ensembleUrl, geocodingUrl, elevationUrl, archiveUrl, previousRunsUrl];
 }
 
 function isAmong(bases: readonly string[], url: URL): boolean {

@@ -1,7 +1,7 @@
 import { setImmediate } from "node:timers/promises";
 import type { DailyWeather } from "../../core/replay/hours/daily-weather.ts";
 import { type CellResult, playCell, replaySettings } from "../../core/replay/play-cell.ts";
-import { type SeedWorld, worldOfSeed } from "../../core/replay/season/world-of-seed.ts";
+import { type SeedWorld, type Told, worldOfSeed } from "../../core/replay/season/world-of-seed.ts";
 import { gardenAt } from "../../core/replay/stage/garden.ts";
 import type { Stage } from "../../core/replay/world/known-pot.ts";
 import { type KeptCells, NOTHING_KEPT } from "./kept-cells.ts";
@@ -23,6 +23,8 @@ export interface Ground {
   readonly placeId: string;
   readonly daily: DailyWeather;
   readonly stage: Stage;
+  /** What is known beyond the days; left out where only days are. */
+  readonly told?: Told;
 }
 
 /** The garden at every place asked for. */
@@ -41,13 +43,14 @@ export async function runReplay(
   const { grounds = gardenGrounds(ask), kept = NOTHING_KEPT, onProgress } = of;
   const total = grounds.length * ask.seedCount * ask.years.length;
   const cells: CellResult[] = [];
-  for (const { placeId, daily, stage } of grounds) {
+  for (const ground of grounds) {
+    const { placeId } = ground;
     for (let seed = ask.firstSeed; seed < ask.firstSeed + ask.seedCount; seed++) {
       let world: SeedWorld | null = null;
       for (const year of ask.years) {
         const name = `${placeId}-${seed}-${year}`;
         const found = await kept.read(name);
-        world ??= found === null ? worldOfSeed({ daily, stage, seed, settings: replaySettings(seed) }) : null;
+        world ??= found === null ? worldOfSeed({ ...ground, seed, settings: replaySettings(seed) }) : null;
         const cell = found ?? playCell(world!, { ...cellAsk(ask), placeId, seed, year });
         if (found === null) await kept.write(name, cell);
         cells.push(cell);

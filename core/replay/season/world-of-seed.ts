@@ -1,8 +1,10 @@
 import type { Settings } from "../../plan/settings.ts";
 import { forcingAtSpot } from "../../site/forcing-at-spot.ts";
+import type { HoursReady } from "../../weather/hours-ready.ts";
 import { seedFrom } from "../../weather/seeded-random.ts";
 import { HOUR_MS, type Weather } from "../../weather/weather.ts";
 import { type Forecaster, forecaster } from "../forecast/forecaster.ts";
+import { type PreviousRuns, previousRunsForecaster } from "../forecast/previous-runs.ts";
 import type { DailyWeather } from "../hours/daily-weather.ts";
 import { dayAxis } from "../hours/day-axis.ts";
 import { hoursOfDays } from "../hours/hours-of-days.ts";
@@ -29,18 +31,31 @@ export interface SeedWorld {
   readonly feed: PlannerFeed;
 }
 
+/** What is known of a place beyond its days. */
+export interface Told {
+  /** Its hours, on the axis of its days; null where the days are to be cut into plausible ones. */
+  readonly hours: HoursReady | null;
+  /** What forecasts truly said; null where they are drawn with published errors. */
+  readonly runs: PreviousRuns | null;
+}
+
 /** Cuts the days into hours, draws the forecasts, the true spots and, for each year anew, the hidden pots. */
 export function worldOfSeed(of: {
   daily: DailyWeather;
   stage: Stage;
   seed: number;
   settings: Pick<Settings, "tripWorth" | "liftLimitKg">;
+  told?: Told;
 }): SeedWorld {
   const { daily, stage, seed, settings } = of;
   const { site } = daily;
-  const hours = hoursOfDays(daily, seed);
+  const hours = of.told?.hours ?? hoursOfDays(daily, seed);
+  const runs = of.told?.runs ?? null;
   const axis = dayAxis(site, daily.firstDay, daily.rainMm.length);
-  const forecasts = forecaster({ daily, hours, seed, memberCount: MEMBERS });
+  const forecasts =
+    runs === null
+      ? forecaster({ daily, hours, seed, memberCount: MEMBERS })
+      : previousRunsForecaster({ daily, hours }, runs);
   const clock = worldClock(axis, trueSpots(stage.spots, { hours, site, seed }));
   const normals = placeNormals({ daily, hours, axis });
   const known = knownPots(stage);

@@ -6,7 +6,11 @@ import type { WorldState } from "./world-state.ts";
 /** Wetting of a day or by one pour that counts as a soaking, share of capacity; as the planner's replay has it. */
 const SOAKING_FRAC = 0.1;
 
-/** Cuts close with warmth; a soaking of an open cut begins the wait anew and does harm, once for each planting. */
+/**
+ * Cuts close with warmth. Wetting an open one does harm, once for each planting, and a soaking sets it back by as much as it
+ * is still open: a fresh one begins anew, one that has all but closed hardly minds. Chosen by us; a grower's calendar may
+ * be a day off without the whole wait being lost.
+ */
 export function careOfHour(
   pot: WorldPot,
   state: WorldState,
@@ -19,7 +23,9 @@ export function careOfHour(
   const before = state.dayRainMm;
   state.dayRainMm += of.rainMm;
   const rainSoaks = before * pot.catchMlPerMm < soakingMl && state.dayRainMm * pot.catchMlPerMm >= soakingMl;
-  if (!state.closed && (rainSoaks || of.pourMl >= soakingMl)) state.healedDays = 0;
+  if (!state.closed && (rainSoaks || of.pourMl >= soakingMl)) {
+    state.healedDays *= state.healedDays / state.needDays;
+  }
   return harm;
 }
 

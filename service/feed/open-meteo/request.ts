@@ -1,6 +1,7 @@
+import type { CalendarDay } from "../../../core/site/site.ts";
 import { withPath } from "../address.ts";
 import type { FeedSettings } from "../feed-settings.ts";
-import { FORECAST_VARIABLES, MEMBER_VARIABLES } from "./variables.ts";
+import { FORECAST_VARIABLES, MEMBER_VARIABLES, PAST_VARIABLES } from "./variables.ts";
 
 /** Fourteen, since the fifteenth and sixteenth day often come empty. */
 export const FORECAST_DAYS = 14;
@@ -39,6 +40,43 @@ export function ensembleAddress(feed: FeedSettings, point: AskedPoint): URL | nu
     past_days: "0",
     forecast_days: String(FORECAST_DAYS),
   });
+}
+
+/** Lead days that the feed keeps of its previous runs, the newest run counted. */
+export const LEAD_DAYS = 8;
+
+interface PastSpan {
+  readonly point: AskedPoint;
+  readonly fromDay: CalendarDay;
+  readonly toDay: CalendarDay;
+}
+
+/** Past days as the feed's archive has them. */
+export function archiveAddress(feed: FeedSettings, asked: PastSpan): URL | null {
+  return withPath(feed.archiveUrl, "/v1/archive", {
+    ...pastParameters(asked),
+    hourly: names(PAST_VARIABLES),
+  });
+}
+
+/** What the runs of so many days before had told of past days. */
+export function previousRunsAddress(feed: FeedSettings, asked: PastSpan): URL | null {
+  const hourly = Object.values(PAST_VARIABLES).flatMap(({ name }) =>
+    Array.from({ length: LEAD_DAYS }, (_, leadDay) => runName(name, leadDay)),
+  );
+  return withPath(feed.previousRunsUrl, "/v1/forecast", {
+    ...pastParameters(asked),
+    hourly: hourly.join(","),
+  });
+}
+
+/** The name under which the feed keeps what a run of so many days before told. */
+export function runName(name: string, leadDay: number): string {
+  return leadDay === 0 ? name : `${name}_previous_day${leadDay}`;
+}
+
+function pastParameters({ point, fromDay, toDay }: PastSpan): Record<string, string> {
+  return { ...pointParameters(point), ...HOURLY_PARAMETERS, start_date: fromDay, end_date: toDay };
 }
 
 export function placesAddress(feed: FeedSettings, asked: { name: string; language: string }): URL | null {

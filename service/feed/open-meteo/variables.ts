@@ -28,6 +28,13 @@ export const MEMBER_VARIABLES = {
   radiationMjPerM2: FORECAST_VARIABLES.radiationMjPerM2,
 } as const satisfies Record<string, Variable>;
 
+/** What the archive and the previous runs are asked for. */
+export const PAST_VARIABLES = {
+  ...MEMBER_VARIABLES,
+  gustMPerS: FORECAST_VARIABLES.gustMPerS,
+  cloudFrac: FORECAST_VARIABLES.cloudFrac,
+} as const satisfies Record<string, Variable>;
+
 /** Not asked for; read when a body has them and the dew point is not there. */
 export const HUMIDITY_VARIABLES = {
   humidityFrac: { name: "relative_humidity_2m", quantity: "frac" },
