@@ -42,8 +42,10 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
   ["POST", "/answer/:token", "own-link"],
   ["GET", "/stop-mail/:token", "own-link"],
   ["POST", "/stop-mail/:token", "own-link"],
+  ["GET", "/calendar/:file", "own-link"],
 
   ["GET", "/", "viewer"],
+  ["GET", "/brief.txt", "viewer"],
   ["POST", "/done", "helper"],
   ["POST", "/undo", "helper"],
   ["POST", "/replan", "helper"],

@@ -5,6 +5,7 @@ import { briefHtml } from "../brief/brief-html.tsx";
 import type { MailSettings } from "../config.ts";
 import { isLoopbackHost } from "../loopback.ts";
 import type { Message } from "../store/outbox-store.ts";
+import { calendarOfDay } from "./calendar-text.ts";
 import type { Channel, Delivery } from "./channel.ts";
 import type { MessageContent } from "./message-content.ts";
 
@@ -74,12 +75,13 @@ export function mailName(to: string): string {
   return `mail-${createHash("sha256").update(to.toLowerCase()).digest("hex").slice(0, 8)}`;
 }
 
-function mailExtra({ about, links, words, kind, subject }: MessageContent): string | null {
+function mailExtra({ about, links, words, kind, subject, houseId }: MessageContent): string | null {
   if (about === null) return null;
   const isAmendment = kind === "amendment";
   const brief = isAmendment ? { ...about.brief, title: subject } : about.brief;
   const html = briefHtml(brief, { links, words, changesFirst: isAmendment });
-  return JSON.stringify({ html, calendar: null } satisfies z.output<typeof ExtraSchema>);
+  const calendar = calendarOfDay({ ...about, words, houseId });
+  return JSON.stringify({ html, calendar } satisfies z.output<typeof ExtraSchema>);
 }
 
 function mailOf(

@@ -14,6 +14,7 @@ export interface MessageContent {
   readonly words: Words;
   /** The day's brief with what it was made of; null where the message is about something else. */
   readonly about: { readonly brief: Brief; readonly plan: Plan; readonly collection: Collection } | null;
+  readonly houseId: string;
   /** By which it can be answered; null where it cannot. */
   readonly links: AnswerLinks | null;
 }

@@ -79,6 +79,7 @@ function messageBy(way: Way, input: PlanMessagesInput & { readonly brief: Brief 
     text,
     words,
     about: { brief, plan, collection },
+    houseId,
     links,
   });
   return {

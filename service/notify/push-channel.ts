@@ -70,7 +70,7 @@ function sealedFor(
 const TEXT_CHARS = 700;
 
 function pushContent({ id, kind, subject, text, about, links, words }: MessageContent): PushContent {
-  const deeds = about?.brief.stops.flatMap((stop) => stop.deeds.map(({ sentence }) => sentence)) ?? [];
+  const deeds = about?.brief.stops.flatMap((stop) => stop.groups.map(({ sentence }) => sentence)) ?? [];
   const urgent = about?.brief.cautions.lines.filter(({ isUrgent }) => isUrgent) ?? [];
   const changes = kind === "amendment" ? (about?.brief.changes.lines ?? []) : [];
   const lines =
@@ -79,7 +79,7 @@ function pushContent({ id, kind, subject, text, about, links, words }: MessageCo
       : [...changes, about.brief.lead, ...urgent.map(({ sentence }) => sentence), ...deeds];
   const isAnswerable = links !== null && deeds.length > 0;
   return {
-    title: subject,
+    title: about !== null && kind === "morning" ? about.brief.headline : subject,
     text: cutAt(lines.join("\n"), TEXT_CHARS),
     tag: topicOf(id),
     lang: words.language,

@@ -30,7 +30,16 @@ function testMessage(
   const id = messageId({ houseId: store.houseId, siteId: site.id, forDay, kind, channel: channel.name });
   const subject = words.say("test.subject", { site: site.name });
   const text = words.say("test.text", { site: site.name });
-  const extra = channel.extraOf?.({ id, kind: "test", subject, text, words, about: null, links: null });
+  const extra = channel.extraOf?.({
+    id,
+    kind: "test",
+    subject,
+    text,
+    words,
+    about: null,
+    links: null,
+    houseId: store.houseId,
+  });
   return {
     id,
     siteId: site.id,

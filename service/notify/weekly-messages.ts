@@ -39,7 +39,7 @@ export function aheadMessage(
   const { siteId, forDay } = plan;
   const { channel, words } = way;
   const id = messageId({ houseId, siteId, forDay, kind, channel: channel.name });
-  const content = { id, kind: "weekly" as const, subject, text, words, about: null, links: null };
+  const content = { id, kind: "weekly" as const, subject, text, words, about: null, links: null, houseId };
   return {
     id,
     siteId,

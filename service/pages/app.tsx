@@ -4,6 +4,7 @@ import { openPost, type Post } from "../notify/post.ts";
 import type { Store } from "../store/open-store.ts";
 import { type HouseWords, houseWords } from "../words/house-words.ts";
 import { answerRoutes } from "./answer/answer-routes.tsx";
+import { calendarRoutes } from "./answer/calendar-routes.ts";
 import { stopMailRoutes } from "./answer/stop-mail-routes.tsx";
 import { beginRoutes } from "./begin/begin-routes.tsx";
 import { copiesRoutes } from "./copies/copies-routes.tsx";
@@ -82,6 +83,7 @@ export function createApp(input: AppInput): Hono {
   app.route("/", fixedFiles());
   app.route("/", answerRoutes(context));
   app.route("/", stopMailRoutes(context));
+  app.route("/", calendarRoutes(context));
   app.use(readyPages(context));
   app.get("/away", (c) => c.html(pageText(<Away context={context} />)));
   app.route("/", todayRoutes(context));

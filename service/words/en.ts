@@ -1207,6 +1207,12 @@ export const EN = {
   "answer.link-expired.title": "This link is over",
   "answer.link-expired.text":
     "A brief can be answered to the end of the next day. Open Leebench itself and note in the diary what was done.",
+  "calendar.last-day.dry": "Last day of keeping dry: {pot}",
+  "calendar.last-day.feed": "Last day without feed: {pot}",
+  "calendar.last-day.full-sun": "Last day without full sun: {pot}",
+  "calendar.last-day.repot": "Last day before it may be repotted: {pot}",
+  "calendar.window": "Dry hours for potting",
+  "calendar.window-share": "{dryShareFrac} of the courses of weather stay dry.",
   "people.title": "People and messages",
   "people.lead": "Who gets which messages, by which ways.",
   "people.none":

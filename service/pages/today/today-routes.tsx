@@ -6,6 +6,7 @@ import type { Problem } from "../../../core/problem.ts";
 import { calendarDay } from "../../../core/site/local-days.ts";
 import type { Weather } from "../../../core/weather/weather.ts";
 import { briefOf } from "../../brief/brief.ts";
+import { briefText } from "../../brief/brief-text.ts";
 import type { BriefDeed, BriefTiming } from "../../brief/brief-value.ts";
 import { ACTIONS } from "../../case/plan-codes.ts";
 import { houseStatus } from "../../jobs/house-status.ts";
@@ -61,6 +62,13 @@ export function todayRoutes(context: PageContext): Hono {
     const timing = await keptTiming(context.store, { plan, briefAtHour: context.briefAtHour });
     const trouble = await troubleText(context, now);
     return c.html(pageText(briefPage(context, { now, plan, weather, timing, trouble })));
+  });
+  routes.get("/brief.txt", async (c) => {
+    const now = await siteNow(context);
+    if (!now?.plan) return c.text(`${context.words.say("today.none.text")}\n`, 404);
+    const { plan, collection } = now;
+    const timing = await keptTiming(context.store, { plan, briefAtHour: context.briefAtHour });
+    return c.text(briefText(briefOf({ plan, collection, words: context.words, timing })));
   });
   routes.post("/done", async (c) => {
     const ticks = (await fieldTexts(c, "deed")).map((text) =>

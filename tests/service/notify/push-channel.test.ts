@@ -85,7 +85,7 @@ describe("a notification", () => {
     expect(await deliver()).toMatchObject({ state: "sent" });
     const [pushed] = endpoint.received;
     const content = JSON.parse(openSealed(pushed!.body, device));
-    expect(content).toMatchObject({ title: "Friday 2 May at Yard", tag: "morning-2031-05-02", lang: "en" });
+    expect(content).toMatchObject({ title: "Water: 1", tag: "morning-2031-05-02", lang: "en" });
     expect(content.text.replaceAll("\u00a0", " ")).toContain("Water: Lemon, 500 ml.");
     expect(
       content.answers.map(({ title, path }: { title: string; path: string }) => [title, path.slice(0, 8)]),

@@ -187,6 +187,35 @@ describe("in a guarded house a link", () => {
   });
 });
 
+describe("what scripts and calendars fetch", () => {
+  it("is the brief as text", async () => {
+    const { get } = await answered();
+    const { status, text } = await get("/brief.txt");
+    expect(status).toBe(200);
+    expect(text).toMatch(/^Wednesday 12 May at Low Quay\n=+\n/);
+    expect(text).toContain("[ ] Water: Lemon (3 pots)");
+  });
+
+  it("is the calendar at its secret address, until a new one is made", async () => {
+    const { get, send, store } = await answered();
+    await store.people.put({ id: "ann", name: "Ann", locale: "es", units: "metric", quiet: null });
+    await send("/people/ann/channels", { kind: "calendar" });
+    const secret = async () =>
+      (await store.channels.list()).flatMap((one) => (one.kind === "calendar" ? [one] : []))[0]!;
+    const first = await secret();
+    // RFC 4086 section 8.2.2 holds 128 bits to be out of reach of guessing.
+    expect(Buffer.from(first.secret, "base64url").length * 8).toBeGreaterThanOrEqual(128);
+    expect((await get("/people/ann")).text).toContain(`/calendar/${first.secret}.ics`);
+    const { status, text } = await get(`/calendar/${first.secret}.ics`);
+    expect([status, text.startsWith("BEGIN:VCALENDAR")]).toEqual([200, true]);
+    await send(`/people/ann/channels/${first.id}/renew`, {});
+    expect((await get(`/calendar/${first.secret}.ics`)).status).toBe(404);
+    expect((await get(`/calendar/${(await secret()).secret}.ics`)).status).toBe(200);
+    await store.people.remove("ann");
+    expect((await get(`/calendar/${first.secret}.ics`)).status).toBe(404);
+  });
+});
+
 describe("stopping mail", () => {
   async function withMail() {
     const made = await answered();
