@@ -1211,6 +1211,7 @@ export const EN = {
   "calendar.last-day.feed": "Last day without feed: {pot}",
   "calendar.last-day.full-sun": "Last day without full sun: {pot}",
   "calendar.last-day.repot": "Last day before it may be repotted: {pot}",
+  "calendar.last-day.treat": "Last day without treatment: {pot}",
   "calendar.window": "Dry hours for potting",
   "calendar.window-share": "{dryShareFrac} of the courses of weather stay dry.",
   "people.title": "People and messages",
