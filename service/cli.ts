@@ -6,6 +6,9 @@ import { readArguments } from "./cli/read-arguments.ts";
 import { BAD_INPUT, DONE, type ExitCode, FAILED } from "./cli/verb.ts";
 import { VERBS, type VerbEntry } from "./cli/verbs.ts";
 
+// Whatever is made is for this user alone, also in a folder that was there before.
+process.umask(0o077);
+
 // A reader that has seen enough (head, less) closes the pipe; that is no failure.
 process.stdout.on("error", (error: NodeJS.ErrnoException) =>
   process.exit(error.code === "EPIPE" ? DONE : FAILED),

@@ -6,6 +6,8 @@ import { startService } from "./start-service.ts";
 const BAD_INPUT = 1;
 const CANNOT_START = 2;
 
+// Whatever is made is for this user alone, also in a folder that was there before.
+process.umask(0o077);
 const read = readSettings(process.env);
 if (read.ok) await run(read.value);
 else {

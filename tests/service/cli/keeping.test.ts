@@ -1,4 +1,4 @@
-import { existsSync } from "node:fs";
+import { existsSync, statSync } from "node:fs";
 import { mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -52,6 +52,7 @@ describe("what is kept", () => {
     expect([made.code, made.stderr]).toEqual([0, ""]);
     const file = made.stdout.split("\n")[0]!;
     expect(existsSync(file)).toBe(true);
+    expect(statSync(file).mode & 0o077, "readable by others").toBe(0);
     const before = JSON.parse((await at("here", ["export"])).stdout);
     await rm(join(dir, "here"), { recursive: true });
     const back = await at("here", ["restore", file]);
