@@ -1322,7 +1322,7 @@ export const EN = {
   "about.leaves.messages":
     "{address}: your briefs and the changes in the day, with the names of pots and spots.",
   "about.leaves-rest":
-    "Whoever is called sees the network address of this house. No note, photo or person goes to a weather service, and nobody counts how this program is used.",
+    "Mail goes by the server that the settings name, a notification by the push service of its browser. Whoever is called sees the network address of this house. No note, photo or person goes to a weather service, and nobody counts how this program is used.",
   "about.changes": "What changed",
   "about.changes-advice": "In the advice:",
   "about.changes-other": "Besides:",

@@ -74,6 +74,10 @@ describe("calls out of the house", () => {
     "service/feed/http-get.ts",
     "service/is-alive.ts",
     "service/notify/mail-channel.ts",
+    // Both seal and sign only; what they sealed goes out by post-out.ts.
+    "service/notify/push-channel.ts",
+    "service/notify/push-keys.ts",
+    "service/outgoing/post-out.ts",
     "service/outgoing/target-check.ts",
   ];
   /** What Node's own modules offer that calls nobody. */
