@@ -7,6 +7,8 @@ export function reasonLine(reason: Reason, naming: Naming): string {
   const { words } = naming;
   const spoken = reasonArguments(reason, naming);
   if (isAhead(reason)) return words.say("reason.at-refill-point.soon", spoken);
+  const why = whyStillDry(reason);
+  if (why !== null) return words.say(`reason.freshly-planted-dry.${why}`, spoken);
   return words.trySay(`reason.${reason.code}`, spoken) ?? words.say(`reason.${reason.code}.bare`, spoken);
 }
 
@@ -25,6 +27,13 @@ function isAhead({ code, numbers: { leftFrac, refillFrac } }: Reason): boolean {
     typeof refillFrac === "number" &&
     leftFrac > refillFrac
   );
+}
+
+/** What moved the end of the dry wait after planting; null when nothing did. */
+function whyStillDry({ code, numbers: { soakedDay, slowedBy, untilDay } }: Reason): "soaked" | "cool" | null {
+  if (code !== "freshly-planted-dry" || untilDay === undefined) return null;
+  if (soakedDay !== undefined) return "soaked";
+  return slowedBy === undefined ? null : "cool";
 }
 
 /** Figures of a reason: instants and spots become names, everything else goes to the catalogue as it is. */

@@ -113,6 +113,10 @@ export const EN = {
   "reason.rain-does-not-reach.bare": "The forecast rain does not reach this spot.",
   "reason.freshly-planted-dry":
     "Roots were disturbed {sinceDays, plural, =0 {today} one {a day ago} other {# days ago}}; cuts close dry, until {untilDay}.",
+  "reason.freshly-planted-dry.soaked":
+    "It was soaked on {soakedDay} with its cuts still open, so their wait began anew; they close dry, until {untilDay}.",
+  "reason.freshly-planted-dry.cool":
+    "Roots were disturbed {sinceDays, plural, =0 {today} one {a day ago} other {# days ago}}; in this cool weather cuts close {slowedBy} times slower, until {untilDay}.",
   "reason.freshly-planted-dry.bare": "Its roots were disturbed not long ago; cuts close best dry.",
   "reason.first-drink-due":
     "Dry for {sinceDays, plural, one {a day} other {# days}} since planting; the roots are ready for a first drink.",
@@ -577,7 +581,7 @@ export const EN = {
     "At 20 °C; cooler days count for less. Empty takes the figure of the house. Common practice, not measured.",
   "own.usual-days":
     "{days, plural, =0 {The house: watered in at once.} one {The house: # day.} other {The house: # days.}}",
-  "own.of-kind": "Its kind: {figure, number}{unit}, {standing}.",
+  "own.of-kind": "Its kind: {figure}{unit}, {standing}.",
   "own.of-kind-never": "Its kind: never, {standing}.",
   "own.as-kind": "As its kind: {choice}",
   "own-standing.published": "published",

@@ -13,6 +13,8 @@ import { coldLimit, daysSince, harmDoneBy } from "./water-deed.ts";
 
 /** Keeping dry after planting is common practice, not measured; so it is called likely and no more. */
 const AFTER_PLANTING_SHARE = 0.79;
+/** From here on it is said that cool weather holds up the closing of the cuts, times. Chosen by us. */
+const SLOWED = 1.5;
 /**
  * Shares of the cloud that must be thirsty, and better off dry, for the grower to be told not to water; otherwise it
  * is enough not to ask for water. Chosen by us.
@@ -40,9 +42,13 @@ function afterPlanting(context: PlanContext, study: PotStudy, choice: WaterChoic
     reason: {
       code: "freshly-planted-dry",
       numbers: {
-        sinceDays: daysSince(context, care.soakedUtcMs ?? study.now.plantedUtcMs),
+        sinceDays: daysSince(context, study.now.plantedUtcMs),
         untilDay,
         healedFrac: roundTo(care.healedFrac, 0.01),
+        ...(care.soakedUtcMs === null
+          ? {}
+          : { soakedDay: calendarDay(care.soakedUtcMs, context.site.zone) }),
+        ...(care.slowedBy < SLOWED ? {} : { slowedBy: roundTo(care.slowedBy, 0.5) }),
       },
     },
     harmAvoided: harmFigure(harmDoneBy(choice) - choice.thirstSaved),
