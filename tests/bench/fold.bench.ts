@@ -4,6 +4,7 @@ import { potsNow } from "../../core/pot/pot-now.ts";
 import { HOUR_MS } from "../../core/weather/weather.ts";
 import { aPot } from "../core/pot/build-collection.ts";
 import { forcing, GRITTY, PEATY, sunnyEt0Mm, vessel } from "../core/pot/build-pot.ts";
+import { bestCpuMs } from "./best-cpu-ms.ts";
 
 const DAYS = 5 * 365;
 const START = Date.UTC(2021, 2, 1);
@@ -21,12 +22,10 @@ export async function bench(): Promise<{ name: string; lines: string[] }> {
     mixes: [GRITTY, PEATY],
     pots: [aPot()],
   };
-  let bestMs = Number.POSITIVE_INFINITY;
-  for (let round = 0; round < ROUNDS; round++) {
-    const began = process.cpuUsage();
-    potsNow({ collection, journal, past, nowUtcMs: START + DAYS * 24 * HOUR_MS, settings: DEFAULT_SETTINGS });
-    bestMs = Math.min(bestMs, process.cpuUsage(began).user / 1000);
-  }
+  const nowUtcMs = START + DAYS * 24 * HOUR_MS;
+  const bestMs = bestCpuMs({ rounds: ROUNDS, warmUps: 5 }, () => {
+    potsNow({ collection, journal, past, nowUtcMs, settings: DEFAULT_SETTINGS });
+  });
   return {
     name: "fold of one pot's five years",
     lines: [

@@ -7,6 +7,7 @@ import type { Vessel } from "../../core/pot/vessel.ts";
 import type { SpotForcing } from "../../core/site/forcing.ts";
 import { seededRandom } from "../../core/weather/seeded-random.ts";
 import { GRITTY, groupValues, PEATY, tankPlan, vessel } from "../core/pot/build-pot.ts";
+import { bestCpuMs } from "./best-cpu-ms.ts";
 
 const MEMBER_COUNT = 51;
 const HOUR_COUNT = 168;
@@ -47,16 +48,9 @@ export async function bench(): Promise<{ name: string; lines: string[] }> {
   };
 }
 
-/** Best of the rounds: the machine is shared, and only the fastest round is the code's own. */
 function perSecond(potCount: number, once: () => void): number {
-  for (let round = 0; round < 5; round++) once();
-  let best = Number.POSITIVE_INFINITY;
-  for (let round = 0; round < ROUNDS; round++) {
-    const began = performance.now();
-    once();
-    best = Math.min(best, performance.now() - began);
-  }
-  return (1000 * potCount * MEMBER_COUNT * HOUR_COUNT) / best;
+  const ms = bestCpuMs({ rounds: ROUNDS, warmUps: 5 }, once);
+  return (1000 * potCount * MEMBER_COUNT * HOUR_COUNT) / ms;
 }
 
 /** One bucket: rain in, drain, one loss that falls with dryness. Reads and writes the same columns. */

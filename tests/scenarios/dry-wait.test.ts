@@ -4,7 +4,8 @@ import { reasonLine } from "../../service/brief/reason-line.ts";
 import { wordsFor } from "../../service/words/words.ts";
 import { caseOf, deedsOf, planOf } from "./scenario.ts";
 import type { PotStory } from "./scenario-pots.ts";
-import { type Sky, settled, WARM } from "./skies.ts";
+import type { Sky } from "./scenario-weather.ts";
+import { settled, WARM } from "./skies.ts";
 
 const CUT: PotStory = {
   id: "rose",

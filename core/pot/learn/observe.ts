@@ -15,8 +15,11 @@ const DOUBT_FEEL = 0.02;
 const SCALE_SD = { shareFrac: 0.01, kg: 0.005 } as const;
 /** A jug read by eye, and how nearly a pot that runs through is full (share of capacity). Chosen by us. */
 const JUG_SD = { shareFrac: 0.03, ml: 5, fullFrac: 0.04 } as const;
-/** How far the balance may be off in what it says has gone, whatever the factors: its laws are not the pot's. Chosen. */
-const LAW_SD = 0.07;
+/**
+ * How far the balance may be off in what it says has gone, whatever the factors: its laws are not the pot's. Chosen by
+ * us so that pots which dry by another law are covered by what was learned of them.
+ */
+const LAW_SD = 0.1;
 /** Likelihood that a leafy plant is left so dry, and where it falls. Chosen by us. */
 const THRIVING = { atWorst: 0.3, leftFrac: 0.03, band: 0.04 } as const;
 /** Whether dry mix sheds all of what it may or none is not known. Chosen by us. */

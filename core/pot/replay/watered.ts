@@ -24,9 +24,9 @@ export function watered(state: PotState, entry: EntryOf<"watered">, by: Applying
 
 function beforeWater(state: PotState, entry: EntryOf<"watered">, by: Applying): PotState {
   const { given } = entry.body;
-  const thriving = by.context.values.leafy ? observed(state, entry, by, observeThriving) : state;
-  if (given.kind !== "poured-drained") return thriving;
-  return observed(thriving, entry, by, (on) => observePour(on, given));
+  const poured =
+    given.kind === "poured-drained" ? observed(state, entry, by, (on) => observePour(on, given)) : state;
+  return by.context.values.leafy ? observed(poured, entry, by, observeThriving) : poured;
 }
 
 /** What runs through has filled the pot, however much it was. */

@@ -41,12 +41,12 @@ export function drawTruePot(of: {
   const capacity = Math.sqrt(low * high) * factor(capacitySd);
   const demand = factor(TRUE_SPREAD.demand);
   const cover = Math.min(1, of.canopyAreaCm2 / hold.surfaceAreaCm2);
-  const mixKg = (inVessel.dryDensityKgPerL * hold.volumeMl) / 1000;
-  const massError = TRUE_SPREAD.mass * Math.hypot(0.1 * mixKg, 0.5 * of.plantMassKg) * random.normal();
+  const { meanKg, sdKg } = trueDryMass(of);
+  const dryMassKg = meanKg + sdKg * random.normal();
   return {
     capacityMl: hold.capacityMl * capacity,
     unusableMl: hold.unusableMl * capacity * (1 + 0.15 * random.normal()),
-    dryMassKg: hold.dryMassKg + of.plantMassKg + massError,
+    dryMassKg,
     surfaceMlPerMm:
       1.1 * (1 - 0.6 * cover) * hold.surfaceAreaCm2 * 0.1 * demand * factor(TRUE_SPREAD.surface),
     plantMlPerMm: values.basalCoefficient * of.canopyAreaCm2 * 0.1 * demand * factor(TRUE_SPREAD.thirst),
@@ -55,6 +55,19 @@ export function drawTruePot(of: {
     stressSteepness: 3 + 4 * random.uniform(),
     shedsMl: inVessel.repellentBelowFrac === null ? 0 : 0.2 * random.uniform() * capacity * hold.volumeMl,
     shedsBelowMl: (inVessel.repellentBelowFrac ?? 0) * capacity * hold.volumeMl,
+  };
+}
+
+/** Mean and spread of what the scale shows beside the water. */
+export function trueDryMass(of: { inVessel: MixInVessel; plantMassKg: number }): {
+  meanKg: number;
+  sdKg: number;
+} {
+  const { dryDensityKgPerL, hold } = of.inVessel;
+  const mixKg = (dryDensityKgPerL * hold.volumeMl) / 1000;
+  return {
+    meanKg: hold.dryMassKg + of.plantMassKg,
+    sdKg: TRUE_SPREAD.mass * Math.hypot(0.1 * mixKg, 0.5 * of.plantMassKg),
   };
 }
 

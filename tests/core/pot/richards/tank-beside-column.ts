@@ -147,16 +147,18 @@ function oneCertain() {
   };
 }
 
-/** The table as lines of text: tank / column. */
+/** The table as lines of text: what the column gives, and the tank less the column. */
 export function tableLines(rows: readonly Row[]): string[] {
-  const pair = (p: { tank: number; column: number }, digits: number) =>
-    `${p.tank.toFixed(digits)}/${p.column.toFixed(digits)}`.padStart(12);
-  const head = `${"tank / column".padEnd(18)}${"drained".padStart(12)}${DAYS.map((d) => `mm, day ${d}`.padStart(12)).join("")}`;
+  const cell = (p: { tank: number; column: number }, digits: number) => {
+    const off = p.tank - p.column;
+    return `${p.column.toFixed(digits)} ${off < 0 ? "-" : "+"}${Math.abs(off).toFixed(digits)}`.padStart(16);
+  };
+  const head = `${"column, tank off by".padEnd(20)}${"drained".padStart(16)}${DAYS.map((d) => `mm by day ${d}`.padStart(16)).join("")}`;
   return [
     head,
     ...rows.map(
       (row) =>
-        `${`${row.name} ${row.depthCm} cm`.padEnd(18)}${pair(row.drainedFrac, 3)}${row.lostMm.map((p) => pair(p, 1)).join("")}`,
+        `${`${row.name} ${row.depthCm} cm`.padEnd(20)}${cell(row.drainedFrac, 3)}${row.lostMm.map((p) => cell(p, 1)).join("")}`,
     ),
   ];
 }
