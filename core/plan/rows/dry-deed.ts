@@ -45,9 +45,7 @@ function afterPlanting(context: PlanContext, study: PotStudy, choice: WaterChoic
         sinceDays: daysSince(context, study.now.plantedUtcMs),
         untilDay,
         healedFrac: roundTo(care.healedFrac, 0.01),
-        ...(care.soakedUtcMs === null
-          ? {}
-          : { soakedDay: calendarDay(care.soakedUtcMs, context.site.zone) }),
+        ...(care.soakedUtcMs === null ? {} : { soakedDay: calendarDay(care.soakedUtcMs, context.site.zone) }),
         ...(care.slowedBy < SLOWED ? {} : { slowedBy: roundTo(care.slowedBy, 0.5) }),
       },
     },
