@@ -464,6 +464,7 @@ export const EN = {
   "begin.mix.title": "What are the pots filled with?",
   "begin.mix.text": "The mix decides how much water a pot holds and how much air the roots keep.",
   "begin.pot.title": "Enter a first pot",
+  "begin.pot.paste": "Paste many pots from a table",
   "begin.pot.text": "One pot is enough for a first brief. The rest can follow at your own pace.",
   "field.place": "Name of the place",
   "field.site-name": "What you call it",

@@ -2,16 +2,11 @@ import { once } from "node:events";
 import { Worker } from "node:worker_threads";
 import { serve } from "@hono/node-server";
 import { Hono } from "hono";
-import { startDemoFeed } from "../../demo/demo-feed.ts";
-import { demoCollection } from "../../demo/harbour.ts";
-import { demoJournal } from "../../demo/harbour-journal.ts";
 import { DEFAULT_FEED_SETTINGS } from "../../service/feed/feed-settings.ts";
-import { makePlanNow } from "../../service/jobs/make-plan-now.ts";
 import { createApp } from "../../service/pages/app.tsx";
-import { openStore, type Store } from "../../service/store/open-store.ts";
+import { FULL_HOUSE_POTS, fullHouse } from "./full-house.ts";
 import type { Asked } from "./page-client.ts";
 
-const COPIES = 12;
 const CONNECTIONS = 20;
 const REQUESTS = 4000;
 
@@ -41,34 +36,10 @@ export async function bench(): Promise<{ name: string; lines: string[] }> {
   await client.terminate();
   await new Promise((closed) => server.close(closed));
   await store.close();
-  const pots = COPIES * demoCollection.pots.length;
-  return { name: `pages, ${pots} pots, ${CONNECTIONS} connections, ${REQUESTS} requests each`, lines };
-}
-
-async function fullHouse(): Promise<Store> {
-  const nowUtcMs = Date.now();
-  const store = await openStore(":memory:");
-  const { site, spots, mixes, pots } = demoCollection;
-  await store.sites.put(site);
-  for (const spot of spots) await store.spots.put(site.id, spot);
-  for (const mix of mixes) await store.mixes.put(site.id, mix);
-  const journal = demoJournal(nowUtcMs);
-  for (let copy = 0; copy < COPIES; copy++) {
-    for (const pot of pots) await store.pots.put(site.id, { ...pot, id: `${pot.id}-${copy}` });
-    await store.journal.append(
-      site.id,
-      journal.map((entry) => ({
-        ...entry,
-        id: `${entry.id}-${copy}`,
-        ...(entry.potId === undefined ? {} : { potId: `${entry.potId}-${copy}` }),
-      })),
-    );
-  }
-  const { server, feed } = await startDemoFeed(nowUtcMs);
-  const made = await makePlanNow({ store, siteId: site.id, nowUtcMs, feed });
-  await server.close();
-  if (!made.ok) throw new Error(JSON.stringify(made.problems));
-  return store;
+  return {
+    name: `pages, ${FULL_HOUSE_POTS} pots, ${CONNECTIONS} connections, ${REQUESTS} requests each`,
+    lines,
+  };
 }
 
 async function timesMs(client: Worker, asked: Asked): Promise<number[]> {

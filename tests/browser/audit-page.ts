@@ -7,16 +7,17 @@ const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.mi
 /** Rules of WCAG 2.2 A and AA that axe-core can check by itself, and its own best practice. */
 const RULE_SETS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
 
-/** What axe-core holds against the page, one line each: rule, and where. Evaluated, not injected: the policy stands. */
-export async function auditPage(page: Page): Promise<string[]> {
+/** What axe-core holds against the page by all its rules or by some, one line each: rule, and where. Evaluated, not injected: the policy stands. */
+export async function auditPage(page: Page, rules: readonly string[] = []): Promise<string[]> {
   await page.evaluate(AXE);
-  const violations = await page.evaluate(async (sets) => {
+  const runOnly = rules.length > 0 ? { type: "rule", values: rules } : RULE_SETS;
+  const violations = await page.evaluate(async (only) => {
     const { axe } = globalThis as unknown as {
       axe: { run(context: unknown, options: object): Promise<AxeResult> };
     };
     const root = (globalThis as unknown as { document: unknown }).document;
-    return (await axe.run(root, { runOnly: sets })).violations;
-  }, RULE_SETS);
+    return (await axe.run(root, { runOnly: only })).violations;
+  }, runOnly);
   return violations.map(
     ({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(" ")).join(", ")}`,
   );

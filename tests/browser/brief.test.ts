@@ -1,6 +1,5 @@
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { auditPage, isTooWide } from "./audit-page.ts";
 import { demoHouse, type HouseForPages } from "./house-for-pages.ts";
 import { openBrowser } from "./open-browser.ts";
 
@@ -87,39 +86,6 @@ describe("the brief in a browser", () => {
       return [first, await page.locator(":focus").getAttribute("href")];
     });
     expect(seen).toEqual(["#main", "/"]);
-  });
-});
-
-describe.each(["light", "dark"] as const)("axe-core in %s", (colorScheme) => {
-  it.each([
-    "/",
-    "/pots",
-    "/pots/lemon",
-    "/pots/new",
-    "/mixes",
-    "/mixes/new",
-    "/mixes/spar?with=ballast",
-    "/mixes/spar/batch",
-    "/mixes/spar/test",
-    "/spots",
-    "/spots/new",
-    "/sky",
-    "/journal",
-    "/house",
-    "/house/status",
-  ])("holds nothing against %s", async (path) => {
-    const { seen } = await at(path, { viewport: PHONE, colorScheme }, async (page) => ({
-      violations: await auditPage(page),
-      tooWide: await isTooWide(page),
-    }));
-    expect(seen).toEqual({ violations: [], tooWide: false });
-  });
-});
-
-describe("a narrow or enlarged page", () => {
-  it.each(["/", "/pots", "/pots/lemon", "/mixes/new", "/sky"])("%s fits 320 px", async (path) => {
-    const { seen } = await at(path, { viewport: { width: 320, height: 640 } }, isTooWide);
-    expect(seen).toBe(false);
   });
 });
 

@@ -124,13 +124,20 @@ function stepPage(
       {step === "spots" && <SpotsStep form={form} formId={formId} />}
       {step === "mix" && <MixStep form={form} formId={formId} action="/begin/mix" />}
       {step === "pot" && now && (
-        <PotFields
-          form={form}
-          collection={now.collection}
-          formId={formId}
-          action="/begin/pot"
-          today={calendarDay(context.now(), now.site.zone)}
-        />
+        <>
+          <p>
+            <a class="button quiet" href="/pots/paste">
+              {context.words.say("begin.pot.paste")}
+            </a>
+          </p>
+          <PotFields
+            form={form}
+            collection={now.collection}
+            formId={formId}
+            action="/begin/pot"
+            today={calendarDay(context.now(), now.site.zone)}
+          />
+        </>
       )}
     </BeginFrame>
   );

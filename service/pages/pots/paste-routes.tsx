@@ -31,7 +31,7 @@ export function pasteRoutes(context: PageContext): Hono {
       );
     });
     await context.replan(now.site.id);
-    return c.redirect("/pots", 303);
+    return c.redirect(now.collection.pots.length === 0 ? "/" : "/pots", 303);
   });
   return routes;
 }
@@ -47,7 +47,7 @@ function pastePage(
     <SiteFrame context={context} now={now} title={say("paste.title")} here="/pots">
       <h1>{say("paste.title")}</h1>
       <p class="lead">{say("paste.lead")}</p>
-      <pre class="wide">{`${PASTE_COLUMNS.join(";")}\n${exampleRow(now, words)}`}</pre>
+      <pre class="wide" tabindex={0}>{`${PASTE_COLUMNS.join(";")}\n${exampleRow(now, words)}`}</pre>
       <p class="hint">{say("paste.hint")}</p>
       {read && !read.ok && <Faults read={read} words={words} />}
       <form method="post" action="/pots/paste">
