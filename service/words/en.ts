@@ -1324,6 +1324,8 @@ export const EN = {
   "about.leaves.elevation": "{host}: the rounded place, when a site is entered without its height.",
   "about.leaves.fallback":
     "{host}: the rounded place, the height and your contact address, only after the first weather service has failed for two hours.",
+  "about.leaves.archive": "{host}: the rounded place, only when past years are replayed at the command line.",
+  "about.leaves.archive-forecasts": "{host}: the same, for what forecasts of those years had said.",
   "about.leaves.messages":
     "{address}: your briefs and the changes in the day, with the names of pots and spots.",
   "about.leaves-rest":

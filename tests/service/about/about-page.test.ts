@@ -52,10 +52,17 @@ describe("what leaves the house", () => {
   it("is every host of the settings, the second service only with a contact to give", () => {
     const feed = { ...DEFAULT_FEED_SETTINGS, forecastUrl: "https://mine.example:8443/om" };
     const told = outgoingToFeeds(feed);
-    expect(told.map(({ what }) => what)).toEqual(["forecast", "ensemble", "places", "elevation"]);
+    expect(told.map(({ what }) => what)).toEqual([
+      "forecast",
+      "ensemble",
+      "places",
+      "elevation",
+      "archive",
+      "archive-forecasts",
+    ]);
     expect(told[0]).toEqual({ what: "forecast", host: "mine.example:8443" });
     const withContact = outgoingToFeeds({ ...feed, contact: "a@host.example" });
-    expect(withContact.at(-1)).toEqual({ what: "fallback", host: "api.met.no" });
+    expect(withContact).toContainEqual({ what: "fallback", host: "api.met.no" });
     const hosts = Object.values(feed).filter((value) => typeof value === "string" && URL.canParse(value));
     expect(withContact).toHaveLength(hosts.length);
   });
