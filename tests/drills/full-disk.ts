@@ -88,7 +88,7 @@ function startReadOnly(env: Record<string, string>): string {
   const root = join(import.meta.dirname, "../..");
   const args = ["--import", join(root, "service/runtime.mjs"), join(root, "service/main.ts")];
   const { LEEBENCH_DRILL_CLOCK: _, ...own } = env;
-  const { status, stderr } = spawnSync(process.execPath, args, { env: own, timeout: 20_000 });
+  const { status, stderr } = spawnSync(process.execPath, args, { env: own, timeout: 120_000 });
   return `${status} ${stderr.toString().trim()}`;
 }
 
