@@ -13,7 +13,7 @@ export function deedLine(input: { potPlan: PotPlan; deed: Deed; naming: Naming }
       deed.toSpotId === undefined ? null : words.say("deed.to", { place: naming.spotName(deed.toSpotId) }),
     hour: hourText(deed, naming),
   };
-  const verb = words.say(verbKey(deed));
+  const verb = words.say(verbKey(deed, naming));
   const pot = naming.potName(potPlan.potId);
   const due = deed.by ?? deed.from;
   return {
@@ -49,8 +49,10 @@ function isWrap({ action, reason }: Deed): boolean {
   return action === "top-cover" && reason.code === "cold-night";
 }
 
-function verbKey(deed: Deed) {
-  return isWrap(deed) ? "verb.top-cover.cold" : (`verb.${deed.action}` as const);
+function verbKey(deed: Deed, { isOpen }: Naming) {
+  if (isWrap(deed)) return "verb.top-cover.cold";
+  const toShelter = deed.action === "carry-in" && deed.toSpotId !== undefined && isOpen(deed.toSpotId);
+  return toShelter ? "verb.carry-in.open" : (`verb.${deed.action}` as const);
 }
 
 /** How it is done, where the verb alone does not say. */

@@ -9,6 +9,8 @@ export interface Naming {
   readonly plan: Plan;
   potName(potId: string): string;
   spotName(spotId: string): string;
+  /** Whether nothing there keeps the rain off. */
+  isOpen(spotId: string): boolean;
   /** An instant of the plan as the grower says it on the day of the brief. */
   when(instant: string): string;
   /** The same, said under the heading of another day. */
@@ -29,6 +31,7 @@ export function namingFor(input: { plan: Plan; collection: Collection; words: Wo
     plan,
     potName,
     spotName: (spotId) => spots.get(spotId)?.name ?? spotId,
+    isOpen: (spotId) => spots.get(spotId)?.kind === "open",
     when: (instant) => words.when(Date.parse(instant), { zone: plan.zone, today }),
     onDay,
   });

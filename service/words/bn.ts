@@ -126,7 +126,6 @@ export const BN = {
   "reason.wet-before-cold":
     "{rainMm} বৃষ্টি, তারপর গড়ে {nightC}-এর রাত: ঠান্ডায় ভেজা থাকবে, আর {limit, select, cut {{limitC}-এর নিচে কম পানি নেয় ও অনেকক্ষণ ভেজা থাকে} other {{limitC}-এর নিচে ভেজা শিকড় পচে}}।",
   "reason.wet-before-cold.bare": "ঠান্ডা রাতের আগে বৃষ্টি: ঠান্ডায় ভেজা থাকবে।",
-  "reason.cold-night": "রাতে {coldestC}-এ নামবে; {limitC}-এর নিচে গাছের ক্ষতি হয়।",
   "reason.cold-night.bare": "আসছে রাত গাছটির সহ্যের চেয়ে ঠান্ডা।",
   "reason.gusts": "{gustMPerS} পর্যন্ত দমকায় উল্টে যেতে পারে; {limitMPerS} পর্যন্ত দাঁড়িয়ে থাকে।",
   "reason.gusts.bare": "আসছে দমকা বাতাসে উল্টে যেতে পারে।",

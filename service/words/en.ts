@@ -31,6 +31,7 @@ export const EN = {
   "verb.water": "Water",
   "verb.keep-dry": "Keep dry",
   "verb.carry-in": "Carry under cover",
+  "verb.carry-in.open": "Carry to shelter",
   "verb.carry-out": "Carry back out",
   "verb.none": "Leave be",
   "verb.empty-saucer": "Empty the saucer",
@@ -137,7 +138,8 @@ export const EN = {
   "reason.wet-before-cold":
     "{rainMm} of rain, then nights that average {nightC}: it would be wet in the cold, and {limit, select, cut {below {limitC} it drinks little and stays wet long} other {wet roots rot below {limitC}}}.",
   "reason.wet-before-cold.bare": "Rain before cold nights: it would be wet in the cold.",
-  "reason.cold-night": "The night goes down to {coldestC}; it is hurt below {limitC}.",
+  "reason.cold-night":
+    "The night {sure, select, no {may go} other {goes}} down to {coldestC}; it is hurt below {limitC}.",
   "reason.cold-night.bare": "The coming night is colder than it can take.",
   "reason.gusts": "Gusts to {gustMPerS} could push it over; it stands up to {limitMPerS}.",
   "reason.gusts.bare": "The coming gusts could push it over.",

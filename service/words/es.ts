@@ -132,7 +132,6 @@ export const ES = {
   "reason.wet-before-cold":
     "{rainMm} de lluvia y después noches de {nightC} de media: pasaría el frío mojada, y {limit, select, cut {por debajo de {limitC} bebe poco y sigue mojada mucho tiempo} other {las raíces mojadas se pudren por debajo de {limitC}}}.",
   "reason.wet-before-cold.bare": "Lluvia antes de noches frías: pasaría el frío mojada.",
-  "reason.cold-night": "La noche baja a {coldestC}; sufre por debajo de {limitC}.",
   "reason.cold-night.bare": "La noche que viene es más fría de lo que aguanta.",
   "reason.gusts": "Rachas de hasta {gustMPerS} podrían volcarla; se tiene en pie hasta {limitMPerS}.",
   "reason.gusts.bare": "Las rachas que vienen podrían volcarla.",

@@ -126,7 +126,6 @@ export const HI = {
   "reason.wet-before-cold":
     "{rainMm} बारिश, फिर औसतन {nightC} वाली रातें: ठंड में गीला रहेगा, और {limit, select, cut {{limitC} से नीचे कम पीता है और देर तक गीला रहता है} other {{limitC} से नीचे गीली जड़ें सड़ती हैं}}।",
   "reason.wet-before-cold.bare": "ठंडी रातों से पहले बारिश: ठंड में गीला रहेगा।",
-  "reason.cold-night": "रात {coldestC} तक उतरेगी; {limitC} से नीचे पौधे को चोट लगती है।",
   "reason.cold-night.bare": "आने वाली रात इसकी सहन-शक्ति से ठंडी है।",
   "reason.gusts": "{gustMPerS} तक के झोंके इसे गिरा सकते हैं; यह {limitMPerS} तक खड़ा रहता है।",
   "reason.gusts.bare": "आने वाले झोंके इसे गिरा सकते हैं।",

@@ -9,7 +9,10 @@ export function objections(scenario: Scenario, plan: Plan): string[] {
     const told = deeds
       .map((deed) => `${deed.action} (${deed.reason.code}${deed.by ? `, by ${deed.by}` : ""})`)
       .join(", ");
-    return faults({ scenario, expected, deeds }).map((fault) => `${potId}: ${fault}; the plan says ${told}`);
+    const held = plan.pots.find((pot) => pot.potId === potId)?.holds ?? [];
+    const unheld = (expected.holds ?? []).filter((kind) => !held.some((hold) => hold.kind === kind));
+    const found = [...faults({ scenario, expected, deeds }), ...unheld.map((kind) => `${kind} should wait`)];
+    return found.map((fault) => `${potId}: ${fault}; the plan says ${told}`);
   });
 }
 

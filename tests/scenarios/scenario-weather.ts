@@ -18,6 +18,8 @@ export interface SkyDay {
   };
   /** Local hours with thunder. */
   readonly thunder?: readonly number[];
+  /** Those of them with hail. */
+  readonly hail?: readonly number[];
 }
 
 export interface Sky {
@@ -56,7 +58,7 @@ export function skyWeather(sky: Sky, todayUtcMs: number, nowUtcMs: number): Weat
     gustMPerS: column((hour) => at(hour).day.gustMPerS ?? 2 * (at(hour).day.windMPerS ?? 1.5)),
     radiationMjPerM2: column(() => Number.NaN),
     cloudFrac: column((hour) => at(hour).day.cloudFrac ?? 0.2),
-    weatherCode: column((hour) => (at(hour).day.thunder?.includes(at(hour).clock) ? 95 : 1)),
+    weatherCode: column((hour) => codeAt(at(hour))),
     feedEt0Mm: column(() => Number.NaN),
     feedRainChanceFrac: column(() => Number.NaN),
   };
@@ -67,6 +69,12 @@ export function skyWeather(sky: Sky, todayUtcMs: number, nowUtcMs: number): Weat
     members: membersOf({ sky, at, hourCount, hours }),
     origin: { source: "case", fetchedUtcMs: nowUtcMs - HOUR_MS, credit: "invented" },
   };
+}
+
+/** WMO code 4677. */
+function codeAt({ day, clock }: { day: SkyDay; clock: number }): number {
+  if (day.hail?.includes(clock)) return 96;
+  return day.thunder?.includes(clock) ? 95 : 1;
 }
 
 type At = (hour: number) => { day: SkyDay; clock: number };

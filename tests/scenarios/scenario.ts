@@ -1,5 +1,5 @@
 import { type PlanInput, planFrom } from "../../core/plan/make-plan.ts";
-import type { Action, Deed, Plan, ReasonCode } from "../../core/plan/plan.ts";
+import type { Action, Deed, Hold, Plan, ReasonCode } from "../../core/plan/plan.ts";
 import { DEFAULT_SETTINGS, type Settings } from "../../core/plan/settings.ts";
 import { weigh } from "../../core/plan/weigh.ts";
 import type { Spot, SpotId } from "../../core/site/spot.ts";
@@ -35,6 +35,8 @@ export interface Expected {
   /** Deeds that are not asked for at all. */
   readonly never?: readonly Action[];
   readonly reason?: ReasonCode;
+  /** What is said to wait. */
+  readonly holds?: readonly Hold["kind"][];
   readonly to?: SpotId;
   /** The carry is done before that hour of that day. */
   readonly before?: { readonly day: number; readonly clock: number };

@@ -4,13 +4,20 @@ import { objections } from "./judge.ts";
 import { OTHER } from "./other.scenarios.ts";
 import { caseOf, planOf } from "./scenario.ts";
 import { SHELTER } from "./shelter.scenarios.ts";
+import { THOUGHTFUL } from "./thoughtful.scenarios.ts";
 import { WATERING } from "./watering.scenarios.ts";
 
 /**
  * Mornings as a gardener would tell them, and what a good one would do: rules of the trade, common practice, not
  * numbers. Each goes the way of `leebench plan`.
  */
-const TABLES = { watering: WATERING, "after planting": AFTER_PLANTING, shelter: SHELTER, other: OTHER };
+const TABLES = {
+  watering: WATERING,
+  "after planting": AFTER_PLANTING,
+  shelter: SHELTER,
+  other: OTHER,
+  thoughtful: THOUGHTFUL,
+};
 
 it("holds sixty mornings and more, each told once", () => {
   const all = Object.values(TABLES).flat();

@@ -9,7 +9,7 @@ export interface Aid {
   readonly takesFrac: Readonly<Partial<Record<HarmTerm, number>>>;
   /** Trouble in trips of 10 kg over level ground. Chosen by us. */
   readonly trips: number;
-  readonly isPossible: (study: PotStudy) => boolean;
+  readonly isPossible: (study: Pick<PotStudy, "lift">) => boolean;
 }
 
 const always = () => true;

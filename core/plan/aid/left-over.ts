@@ -13,16 +13,21 @@ import { withoutRain } from "./rainless.ts";
 const WET: readonly WetTerm[] = ["wet-roots", "wet-wound", "wet-cold"];
 
 /**
- * Harm by term and day that is still to be borne at home on the way that was settled. Of what water does, only what
- * rain brings: what is wet already dries no sooner under a cover.
+ * Harm by term and day that is still to be borne at home on the way that was settled, until the pot is first carried
+ * away; what comes after it is back is left to the brief of that day. Of what water does, only what rain brings: what is
+ * wet already dries no sooner under a cover.
  */
 export function harmLeftOver(context: PlanContext, study: PotStudy, { chosen }: Settled): HarmByTerm {
   const days = chosen?.days ?? context.days.map(() => study.here !== study.home);
-  if (days.every((away) => away)) return {};
+  const firstAway = days.indexOf(true);
+  if (firstAway === 0) return {};
   const harm =
     chosen === null || chosen.carries === 0 ? atHome(context, study) : onTheWay(context, study, chosen);
   return Object.fromEntries(
-    Object.entries(harm).map(([term, byDay]) => [term, byDay.map((harm, d) => (days[d] ? 0 : harm))]),
+    Object.entries(harm).map(([term, byDay]) => [
+      term,
+      byDay.map((harm, d) => (firstAway > 0 && d >= firstAway ? 0 : harm)),
+    ]),
   );
 }
 

@@ -1,9 +1,11 @@
+import { aidedHarm } from "../aid/aided-harm.ts";
 import type { SpotDays } from "../days/spot-days.ts";
 import type { Lift } from "../plan.ts";
+import type { Settings } from "../settings.ts";
 import { carryDays } from "./carry-days.ts";
 import { type DayCosts, dayCosts, sumByDay } from "./day-costs.ts";
 import { type Standing, standingHarm } from "./standing.ts";
-import { canBeCarried, carryTrips } from "./trouble.ts";
+import { canBeCarried, carryTrips, tripHarm } from "./trouble.ts";
 
 /** One way of spending the horizon between home and one other spot. */
 export interface CarryOption {
@@ -27,12 +29,13 @@ export function carryOptions(input: {
   away: Standing;
   startsAway: boolean;
   lift: Lift;
-  tripHarm: number;
+  settings: Pick<Settings, "tripWorth">;
 }): CarryOption[] {
-  const { home, away } = input;
+  const { home, away, lift, settings } = input;
   const dayCount = home.thirst.length;
-  const costs = dayCosts(home, away);
-  const way = { lift: input.lift, from: home.at.spot, to: away.at.spot };
+  const bare = dayCosts(home, away);
+  const costs = { ...bare, home: aidedHarm(bare.home, { lift, settings }) };
+  const way = { lift, from: home.at.spot, to: away.at.spot };
   const movable = canBeCarried(way);
   const oneWay = movable ? carryTrips(way) : 0;
   const shared = standingHarm({ ...away, bySpot: {} });
@@ -51,7 +54,7 @@ export function carryOptions(input: {
         carries,
         trips,
         harm: whole,
-        cost: whole + input.tripHarm * trips,
+        cost: whole + tripHarm(settings) * trips,
         costs,
       };
     });

@@ -100,7 +100,7 @@ function optionsBetween(
   context: PlanContext,
   pair: { home: Standing; away: Standing; lift: Lift; startsAway: boolean },
 ): CarryOption[] {
-  return carryOptions({ ...pair, tripHarm: tripHarm(context.settings) });
+  return carryOptions({ ...pair, settings: context.settings });
 }
 
 /** Spots that could save more than a carry costs: what hurts here and would not there, at most. */
@@ -112,12 +112,21 @@ function spotsWorthATrip(
   const wetHere = wetHarm(here);
   const least = LEAST_SAVING * tripHarm(context.settings);
   return [...context.spots.values()]
-    .filter(({ spot }) => spot !== here.at.spot && fits(spot, stander.now))
+    .filter(({ spot }) => isMoreSheltered(spot, here.at.spot) && fits(spot, stander.now))
     .map((at) => ({ at, saving: bySpotHere - sumOf(spotHarm(context.book, at, stander)) + wetHere }))
     .filter(({ saving }) => saving >= least)
     .sort((a, b) => b.saving - a.saving || (a.at.spot.id < b.at.spot.id ? -1 : 1))
     .slice(0, MOST_SPOTS)
     .map(({ at }) => at);
+}
+
+const OPENNESS = { open: 3, "roof-edge": 2, roofed: 1, indoors: 0 } as const;
+
+/** Whether a spot is shelter from another: less open by its kind, or as open with less sky; never out of doors from within. */
+function isMoreSheltered(spot: Spot, from: Spot): boolean {
+  if (spot === from) return false;
+  const less = OPENNESS[from.kind] - OPENNESS[spot.kind];
+  return less > 0 || (less === 0 && (spot.kind !== "open" || spot.skyFrac <= from.skyFrac));
 }
 
 /** Whether anything here could be worth a carry at all. */

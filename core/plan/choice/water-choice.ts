@@ -17,10 +17,11 @@ const PART_FRAC = 0.4;
 /** How much sooner a part watering has to be repeated: this share of a pour more. Chosen by us. */
 const PART_AGAIN = 0.5;
 /**
- * Share of the cloud that must come to its refill point before tomorrow's round. Chosen by us: water asked for on less
- * than an even chance is a pot found moist, and a grower who stops believing.
+ * Share of the cloud that must come to its refill point before tomorrow's round, for leafy plants and for those that
+ * store water. Chosen by us: water asked for on less than an even chance is a pot found moist, and a grower who stops
+ * believing; what stores water loses nothing by another day.
  */
-const LEAST_DUE_SHARE = 0.4;
+const LEAST_DUE_SHARE = { leafy: 0.4, storing: 0.5 } as const;
 /** Share of the usable water below which nothing is missing. Chosen by us: it is about what runs through anyway. */
 const FULL_WITHIN_USABLE_FRAC = 0.15;
 const WET_TERMS: readonly WetTerm[] = ["wet-roots", "wet-wound", "wet-cold"];
@@ -70,7 +71,8 @@ export function isAsked(context: PlanContext, need: WaterChoice, now: PotNow): b
   if (need.hour === null || missingMl(now) <= 0) return false;
   if (awaitsWateringIn(now, context.nowUtcMs)) return true;
   if (isFull(now)) return false;
-  return need.wait.best === 0 && need.dueShareFrac >= LEAST_DUE_SHARE;
+  const least = LEAST_DUE_SHARE[now.values.leafy ? "leafy" : "storing"];
+  return need.wait.best === 0 && need.dueShareFrac >= least;
 }
 
 /** Whether so little is missing that a can would run straight through, however soon the pot dries. */

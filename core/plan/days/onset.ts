@@ -19,10 +19,21 @@ export interface Dangers {
 export function onsetHour(at: SpotDays, d: number, dangers: Dangers): number | null {
   const day = at.days[d]!;
   const rained = new Float64Array(at.size);
+  const nightFrom = Math.max(day.nightFromHour, coldMorningEnds(at, d, dangers));
   for (let hour = day.fromHour; hour < day.toHour; hour++) {
-    if (dangerous({ at, hour, dangers, rained, night: hour >= day.nightFromHour })) return hour;
+    if (dangerous({ at, hour, dangers, rained, night: hour >= nightFrom })) return hour;
   }
   return null;
+}
+
+/** First hour of a plan day that is not cold any more: what comes before belongs to the night before. */
+function coldMorningEnds(at: SpotDays, d: number, { belowC }: Dangers): number {
+  const { fromHour, toHour } = at.days[d]!;
+  if (belowC === undefined) return fromHour;
+  const none = new Float64Array(at.size);
+  let hour = fromHour;
+  while (hour < toHour && dangerous({ at, hour, dangers: { belowC }, rained: none, night: true })) hour++;
+  return hour < toHour ? hour : fromHour;
 }
 
 /** Last hour of a plan day in which the danger is there, or null. */

@@ -67,7 +67,12 @@ function aidDeed(
     terms: [term],
   });
   if (span === null) return null;
-  const { reason, shareFrac } = carryReason(context, { study, term, leg: { fromDay, toDay } });
+  const { reason, shareFrac } = carryReason(context, {
+    study,
+    term,
+    leg: { fromDay, toDay },
+    keepsRainOff: true,
+  });
   return {
     action: aid.action,
     ...(span.byHour <= NOTICE_H ? {} : { from: instantOf(context.startUtcMs + span.fromHour * HOUR_MS) }),

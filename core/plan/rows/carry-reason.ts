@@ -29,6 +29,8 @@ export interface Threat {
   readonly study: PotStudy;
   readonly term: HarmTerm;
   readonly leg: DaySpanOf;
+  /** What is done keeps rain off and nothing else, so only rain can be its reason. */
+  readonly keepsRainOff?: boolean;
 }
 
 interface Threatened {
@@ -60,9 +62,11 @@ function coldNight({ size }: PlanContext, { study, leg }: Threat): Threatened {
   const limitC = study.now.values.damageC;
   const values = lowestOver(study.home.at.nightMinC, { size, ...leg });
   const sample = { values, weightFrac: evenly(size) };
-  const coldestC = roundTo(quantilesOf(sample, [0.5])[0]!, 0.1);
+  const [low, mid] = quantilesOf(sample, [0.1, 0.5]);
+  const sure = mid! < limitC ? "yes" : "no";
+  const coldestC = roundTo(sure === "yes" ? mid! : low!, 0.1);
   return {
-    reason: { code: "cold-night", numbers: { coldestC, limitC } },
+    reason: { code: "cold-night", numbers: { coldestC, limitC, sure } },
     shareFrac: shareWhere(sample, (minC) => minC < limitC),
   };
 }
@@ -87,7 +91,8 @@ function heat({ days, size }: PlanContext, { study, leg }: Threat): Threatened {
     toHour: days[leg.toDay - 1]!.toHour,
   });
   const sample = { values, weightFrac: evenly(size) };
-  const hottestC = roundTo(quantilesOf(sample, [0.5])[0]!, 0.1);
+  const [mid, high] = quantilesOf(sample, [0.5, 0.9]);
+  const hottestC = roundTo(mid! > limitC ? mid! : high!, 0.1);
   return {
     reason: { code: "heat-and-sun", numbers: { hottestC, limitC } },
     shareFrac: shareWhere(sample, (maxC) => maxC > limitC),
@@ -111,7 +116,7 @@ function wetBeforeCold(context: PlanContext, threat: Threat): Threatened {
   const { rainMm, shareFrac } = rainOver(context, threat);
   const { d, nightC } = coldestThree(threat.study.home.at, threat.leg.fromDay);
   const limit = coldLimit(threat.study, nightC);
-  if (shareFrac >= 0.5)
+  if (shareFrac >= 0.5 || threat.keepsRainOff)
     return { reason: { code: "wet-before-cold", numbers: { rainMm, nightC, ...limit } }, shareFrac };
   const { threeNightC, size } = threat.study.home.at;
   const coldDay = context.days[d]!.day;

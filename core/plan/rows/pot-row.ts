@@ -55,7 +55,9 @@ function deedsOf(
 ): Deed[] {
   const { chosen, water } = settled;
   const isWorthTelling = (deed: Deed) => deed.confidence.shareFrac >= tellingShare(context, deed);
+  const aids = aidDeeds(context, study, settled).filter(isWorthTelling);
   const carries = chosen === null ? [] : untilUnlikely(carryDeeds(context, study, chosen), isWorthTelling);
+  const sunSteps = sunStepsDeed(context, study, carries[0]);
   return [
     waterDeed(context, study, water),
     dryDeed(context, study, water),
@@ -63,8 +65,8 @@ function deedsOf(
     holeDeed(context, study),
     rootsDeed(context, seen),
     ...carries,
-    sunStepsDeed(context, study, carries[0]),
-    ...aidDeeds(context, study, settled).filter(isWorthTelling),
+    sunSteps,
+    ...aids.filter(({ action }) => sunSteps?.action !== action),
   ]
     .filter((deed) => deed !== null)
     .sort(byTime);
