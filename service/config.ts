@@ -1,6 +1,7 @@
 import { homedir } from "node:os";
 import { join, resolve } from "node:path";
 import type { Outcome, Problem } from "../core/problem.ts";
+import type { BrokerSettings } from "./broker/broker-line.ts";
 import {
   type EnvironmentRead,
   EnvironmentSchema,
@@ -35,6 +36,8 @@ export interface ServiceSettings {
   readonly passphrase: string | null;
   readonly feed: FeedSettings;
   readonly mail: MailSettings | null;
+  /** The owner's message broker; null without one. */
+  readonly broker: BrokerSettings | null;
   /** Hosts of the own network that messages may be sent to; without a name here such hosts are refused. */
   readonly privateTargets: readonly string[];
   /** Local clock of each site at which the morning brief is made, hours from midnight. */
@@ -89,6 +92,7 @@ function settingsOf(read: EnvironmentRead): ServiceSettings {
     passphrase: read.LEEBENCH_PASSPHRASE ?? null,
     feed: feedOf(read),
     mail: mailOf(read),
+    broker: brokerOf(read),
     privateTargets: read.LEEBENCH_PRIVATE_TARGETS ?? [],
     briefAtHour: clockHour(read.LEEBENCH_BRIEF_AT),
     locale: read.LEEBENCH_LOCALE,
@@ -124,6 +128,11 @@ function hostOf(url: string | undefined): string | null {
 function mailOf(read: EnvironmentRead): MailSettings | null {
   const { LEEBENCH_SMTP_URL: smtpUrl, LEEBENCH_MAIL_FROM: from, LEEBENCH_MAIL_TO: to } = read;
   return smtpUrl && from ? { smtpUrl, from, to: to ?? [] } : null;
+}
+
+function brokerOf(read: EnvironmentRead): BrokerSettings | null {
+  const { LEEBENCH_MQTT_URL: url, LEEBENCH_MQTT_TOPIC: topic, LEEBENCH_MQTT_VERSION: version } = read;
+  return url === undefined ? null : { url, topic, version };
 }
 
 function clockHour(text: string): number {

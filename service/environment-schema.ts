@@ -18,6 +18,8 @@ export const SETTING_DEFAULTS = {
   LEEBENCH_ENSEMBLE_MODEL: DEFAULT_FEED_SETTINGS.ensembleModel,
   LEEBENCH_FEED_TIMEOUT_S: "10",
   LEEBENCH_FEED_MAX_MIB: "8",
+  LEEBENCH_MQTT_TOPIC: "leebench",
+  LEEBENCH_MQTT_VERSION: "3.1.1",
   LEEBENCH_BRIEF_AT: "05:30",
   LEEBENCH_LOCALE: "en-GB",
   LEEBENCH_UNITS: "metric",
@@ -91,6 +93,9 @@ export const EnvironmentSchema = z.object({
     .transform((text) => text.split(",").map((part) => part.trim()))
     .pipe(z.array(mailAddress).min(1))
     .optional(),
+  LEEBENCH_MQTT_URL: baseUrl("mqtt:", "mqtts:").optional(),
+  LEEBENCH_MQTT_TOPIC: z.string().regex(/^[^#+\s/][^#+\s]*$/, "setting-not-a-topic"),
+  LEEBENCH_MQTT_VERSION: z.enum(["3.1.1", "5"], "setting-not-one-of"),
   LEEBENCH_PRIVATE_TARGETS: z
     .string()
     .transform((text) => text.split(",").map((part) => part.trim()))

@@ -27,6 +27,7 @@ const SENTENCES: Readonly<Record<string, (data: Data, name: string) => string>> 
     "missing. Mail needs LEEBENCH_SMTP_URL and LEEBENCH_MAIL_FROM: set both, or neither.",
   "setting-not-a-range": () =>
     "not addresses. Give addresses or ranges such as 172.18.0.0/16, several separated by commas.",
+  "setting-not-a-topic": () => "not a topic. Give one without spaces, # and +, such as leebench.",
   "setting-not-a-path": () => "not a path. Give one that begins with a slash, such as /bench.",
 };
 

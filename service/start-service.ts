@@ -4,6 +4,7 @@ import type { Hono } from "hono";
 import type { Plan } from "../core/plan/plan.ts";
 import type { Outcome } from "../core/problem.ts";
 import { isWithinReach, newDoor } from "./access/door.ts";
+import { openBroker } from "./broker/broker-line.ts";
 import type { PlanInput } from "./case/plan-input.ts";
 import type { ServiceSettings } from "./config.ts";
 import { fetchWeather } from "./feed/fetch-weather.ts";
@@ -17,6 +18,7 @@ import { sharedRuns } from "./jobs/shared-runs.ts";
 import { newTally } from "./jobs/tally.ts";
 import { listen } from "./listen.ts";
 import { createLog, type Log } from "./log.ts";
+import type { Channel } from "./notify/channel.ts";
 import { openPost } from "./notify/post.ts";
 import { holdAlone } from "./store/hold-alone.ts";
 import { openStore, type Store } from "./store/open-store.ts";
@@ -65,7 +67,11 @@ export async function startService(
     const store = await openStore(join(settings.dataDir, STORE_NAME), { now: options.now });
     closing.push(() => store.close());
     const words = houseWords((await store.choices.wordChoice()) ?? settings);
-    const parts = jobParts({ store, settings, options, words });
+    const log = options.log ?? createLog({ level: settings.logLevel, secrets: secretsOf(settings) });
+    const now = options.now ?? Date.now;
+    const broker = settings.broker && (await openBroker({ settings: settings.broker, store, log, now }));
+    if (broker) closing.push(() => broker.close());
+    const parts = jobParts({ store, settings, options, words, log, broker: broker?.channel ?? null });
     closing.push(() => parts.post.close());
     const running = await run({ parts, settings, options, closing, isStopping: () => stopping });
     return { ...running, store, close };
@@ -101,11 +107,15 @@ function jobParts({
   settings,
   options,
   words,
+  log,
+  broker,
 }: {
   store: Store;
   settings: ServiceSettings;
   options: StartOptions;
   words: HouseWords;
+  log: Log;
+  broker: Channel | null;
 }): JobParts {
   const write = writer(options);
   return {
@@ -117,10 +127,11 @@ function jobParts({
       store,
       words,
       write,
+      broker,
       outgoing: { allowedHosts: settings.privateTargets },
       now: options.now ?? Date.now,
     }),
-    log: options.log ?? createLog({ level: settings.logLevel, secrets: secretsOf(settings) }),
+    log,
     tally: newTally(),
     now: options.now ?? Date.now,
     briefAtHour: settings.briefAtHour,
@@ -139,7 +150,8 @@ function writer({ write }: StartOptions): (text: string) => void {
   return write ?? ((text) => void process.stdout.write(text));
 }
 
-function secretsOf({ passphrase, feed, mail }: ServiceSettings): string[] {
-  const mailPassword = mail ? decodeURIComponent(new URL(mail.smtpUrl).password) : "";
-  return [passphrase ?? "", feed.apiKey ?? "", mailPassword, mail?.smtpUrl ?? ""];
+function secretsOf({ passphrase, feed, mail, broker }: ServiceSettings): string[] {
+  const addresses = [mail?.smtpUrl ?? "", broker?.url ?? ""].filter((address) => address !== "");
+  const passwords = addresses.map((address) => decodeURIComponent(new URL(address).password));
+  return [passphrase ?? "", feed.apiKey ?? "", ...passwords, ...addresses];
 }

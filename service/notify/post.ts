@@ -36,6 +36,8 @@ export interface PostInput {
   readonly words: Words;
   readonly mail: MailSettings | null;
   readonly publicUrl: string | null;
+  /** The message broker, where there is one. */
+  readonly broker?: Channel | null;
   /** Which hosts may be called. */
   readonly outgoing: OutgoingRule;
   readonly now: () => number;
@@ -46,12 +48,13 @@ export interface PostInput {
 /** Ways set in the environment answer for the house, not for a person. */
 export const HOUSE_PERSON = "house";
 const EVERYTHING = new Set(MESSAGE_KINDS);
+const OF_THE_DAY = new Set(["morning", "amendment"] as const);
 
 export function openPost(input: PostInput): Post {
   const { store, words, mail, publicUrl } = input;
   const line = mail ? mailLine(mail) : null;
   const signing = { key: store.house.linkKey, publicUrl };
-  const { outgoing: rule, now } = input;
+  const { outgoing: rule, now, broker } = input;
   const keys = pushKeys(store.house);
   const push = { keys, contact: contactOf(input), rule, now };
   const houseWay = (channel: Channel): Way => ({
@@ -75,8 +78,9 @@ export function openPost(input: PostInput): Post {
       const ofHouse = (mail?.to ?? [])
         .filter((to) => !taken.has(to.toLowerCase()))
         .map((to) => houseWay(mailChannel(line, { name: mailName(to), to, stopAddress: null })));
-      const all = [...ofHouse, ...stored];
-      return all.length === 0 ? [printed] : all;
+      const toPeople = [...ofHouse, ...stored];
+      const toPrograms = broker ? [{ ...houseWay(broker), kinds: OF_THE_DAY }] : [];
+      return [...(toPeople.length === 0 ? [printed] : toPeople), ...toPrograms];
     },
     close: () => line?.transport.close(),
   };
