@@ -32,6 +32,8 @@ export const SETTING_DEFAULTS = {
 export const UNITS = ["metric", "us"] as const;
 export const LOG_LEVELS = ["debug", "info", "warn", "error", "silent"] as const;
 export const PASSPHRASE_LEAST_CHARS = 12;
+/** More would only cost time. */
+export const PASSPHRASE_MOST_CHARS = 200;
 
 const baseUrl = (...schemes: string[]) =>
   z
@@ -73,7 +75,11 @@ export const EnvironmentSchema = z.object({
     .refine((path) => /^(\/[A-Za-z0-9_~-][\w.~-]*)*$/.test(path), { error: "setting-not-a-path" })
     .optional(),
   LEEBENCH_PUBLIC_URL: baseUrl("http:", "https:").optional(),
-  LEEBENCH_PASSPHRASE: z.string().min(PASSPHRASE_LEAST_CHARS, "passphrase-too-short").optional(),
+  LEEBENCH_PASSPHRASE: z
+    .string()
+    .min(PASSPHRASE_LEAST_CHARS, "passphrase-too-short")
+    .max(PASSPHRASE_MOST_CHARS, "passphrase-too-long")
+    .optional(),
   LEEBENCH_FEED_URL: baseUrl("http:", "https:"),
   LEEBENCH_ENSEMBLE_URL: baseUrl("http:", "https:"),
   LEEBENCH_GEOCODING_URL: baseUrl("http:", "https:"),

@@ -20,6 +20,7 @@ import { healthRoutes } from "./jobs/health.ts";
 import type { JobParts } from "./jobs/job-parts.ts";
 import type { Log } from "./log.ts";
 import { createApp, missingPage, pageContext } from "./pages/app.tsx";
+import { UnreadableForm } from "./pages/forms/form-body.ts";
 import { problemAnswer } from "./problem-answer.ts";
 import { StoreFault } from "./store/store-fault.ts";
 
@@ -73,6 +74,12 @@ const NOT_NOW = 503;
 
 /** What went wrong in the house itself: once in the log, one line for the visitor, nothing of the inside. */
 function faultAnswer(error: unknown, { c, log }: { c: Context; log: Log }): Response {
+  if (error instanceof UnreadableForm)
+    return problemAnswer(c, {
+      status: 400,
+      code: "form-not-readable",
+      detail: "The form came broken and was not kept. Go back and send it again.",
+    });
   const requestId = c.get("requestId");
   log.error({ event: "request-broke", requestId, method: c.req.method, path: c.req.path, error });
   if (error instanceof StoreFault) {

@@ -11,16 +11,26 @@ export interface Listening {
 }
 
 /** A request must be in within this, so that slow senders cannot hold the house. Chosen by us. */
-const REQUEST_WAIT_MS = 30_000;
-const HEADERS_WAIT_MS = 10_000;
+const WAITS_MS = { request: 30_000, headers: 10_000 };
+/** Connections at once; far more than a household has, and fewer than a process may open. Chosen by us. */
+const MOST_CONNECTIONS = 500;
 const CLOSE_WAIT_MS = 5_000;
 
 /** Serves the app. @throws the system's error, such as EADDRINUSE, when it cannot listen there */
-export async function listen(app: Hono, { host, port }: { host: string; port: number }): Promise<Listening> {
+export async function listen(
+  app: Hono,
+  { host, port, waitsMs = WAITS_MS }: { host: string; port: number; waitsMs?: typeof WAITS_MS },
+): Promise<Listening> {
   const server = createAdaptorServer({
     fetch: app.fetch,
-    serverOptions: { requestTimeout: REQUEST_WAIT_MS, headersTimeout: HEADERS_WAIT_MS },
+    serverOptions: {
+      requestTimeout: waitsMs.request,
+      headersTimeout: waitsMs.headers,
+      // Node looks only so often whether a wait is over.
+      connectionsCheckingInterval: waitsMs.headers / 4,
+    },
   }) as Server;
+  server.maxConnections = MOST_CONNECTIONS;
   server.listen(port, host);
   await once(server, "listening");
   const { port: actualPort } = server.address() as AddressInfo;

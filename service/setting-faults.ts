@@ -1,5 +1,5 @@
 import type { Problem } from "../core/problem.ts";
-import { PASSPHRASE_LEAST_CHARS, SETTING_NAMES } from "./environment-schema.ts";
+import { PASSPHRASE_LEAST_CHARS, PASSPHRASE_MOST_CHARS, SETTING_NAMES } from "./environment-schema.ts";
 
 /** One line a fault in the settings: what is wrong and what to do next. The value itself is never repeated: it may be a secret. */
 export function settingFaultLines(problems: readonly Problem[]): string[] {
@@ -25,6 +25,7 @@ const SENTENCES: Readonly<Record<string, (data: Data, name: string) => string>> 
   "passphrase-too-short": () => `too short. Give at least ${PASSPHRASE_LEAST_CHARS} characters.`,
   "mail-setting-missing": () =>
     "missing. Mail needs LEEBENCH_SMTP_URL and LEEBENCH_MAIL_FROM: set both, or neither.",
+  "passphrase-too-long": () => `too long. Give at most ${PASSPHRASE_MOST_CHARS} characters.`,
   "setting-not-a-range": () =>
     "not addresses. Give addresses or ranges such as 172.18.0.0/16, several separated by commas.",
   "setting-not-a-topic": () => "not a topic. Give one without spaces, # and +, such as leebench.",

@@ -157,5 +157,6 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
   ["POST", "/api/v1/sites/:siteId/batch", "viewer"],
   ["GET", "/api/v1/sites/:siteId/status", "viewer"],
   ["GET", "/api/v1/people", "owner"],
+  ["GET", "/api/v1/accounts", "owner"],
   ["GET", "/api/v1/export", "owner"],
 ];

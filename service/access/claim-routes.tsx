@@ -1,7 +1,7 @@
 import { type Context, Hono } from "hono";
 import { z } from "zod";
 import type { Problem } from "../../core/problem.ts";
-import { PASSPHRASE_LEAST_CHARS } from "../environment-schema.ts";
+import { PASSPHRASE_LEAST_CHARS, PASSPHRASE_MOST_CHARS } from "../environment-schema.ts";
 import { ProblemList, TextField } from "../pages/forms/fields.tsx";
 import { typedForm } from "../pages/forms/form-body.ts";
 import { readForm, type Typed } from "../pages/forms/form-problems.ts";
@@ -10,7 +10,6 @@ import { Frame, pageText } from "../pages/frame.tsx";
 import type { PageContext } from "../pages/page-context.ts";
 import type { AccessInput } from "./access-input.ts";
 import { OWNER_ID } from "./door.ts";
-import { PASSPHRASE_MOST_CHARS } from "./passphrase.ts";
 import { signInDevice, type Tried, tryCode } from "./sign-in.ts";
 
 export const newPassphrase = () =>

@@ -8,9 +8,6 @@ const COST = { log2N: 15, r: 8, p: 3 };
 const HASH_BYTES = 32;
 const SALT_BYTES = 16;
 
-/** Longest passphrase that is taken; more would only cost time. */
-export const PASSPHRASE_MOST_CHARS = 200;
-
 /** Record of a passphrase, its own costs and salt in it. */
 export async function passphraseRecord(passphrase: string, salt = randomBytes(SALT_BYTES)): Promise<string> {
   const hash = await hashed(passphrase, { ...COST, salt });

@@ -1,4 +1,5 @@
 import type { Context } from "hono";
+import { PASSPHRASE_MOST_CHARS } from "../environment-schema.ts";
 import type { Account } from "../store/accounts-store.ts";
 import type { AccessInput } from "./access-input.ts";
 import { isPassphraseOf } from "./passphrase.ts";
@@ -19,6 +20,8 @@ export async function tryPassphrase(
   { door, tries, clientOf }: AccessInput,
 ): Promise<Tried> {
   return counted(clientOf(c).address, tries, async () => {
+    // None is empty or longer than may be chosen; no time goes into such a try.
+    if (passphrase === "" || passphrase.length > PASSPHRASE_MOST_CHARS) return null;
     const account = await door.named(name);
     const isRight = await isPassphraseOf(account?.passphrase ?? null, passphrase);
     return isRight && account ? account : null;

@@ -180,7 +180,12 @@ async function write(scene: Scene, { url, id }: { url: string; id: string }): Pr
   }
 }
 
-function lookWhole({ dataDir, acknowledged, faults }: Scene): void {
+/** Whether the store is sound and holds everything that was acknowledged. */
+export function lookWhole({
+  dataDir,
+  acknowledged,
+  faults,
+}: Pick<Scene, "dataDir" | "acknowledged"> & { faults: string[] }): void {
   const raw = new Database(join(dataDir, STORE_NAME));
   try {
     const check = raw.pragma("integrity_check", { simple: true });

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { houseStatus } from "../../jobs/house-status.ts";
 import { ExportSchema } from "../../store/export-schema.ts";
+import { PersonSchema } from "../../store/person.ts";
 import { exportAll } from "../../store/transfer.ts";
 import type { ApiRoute } from "../api-route.ts";
 
@@ -56,7 +57,18 @@ export const houseRoutes: readonly ApiRoute[] = [
     path: "/people",
     id: "listPeople",
     group,
-    summary: "Who may sign in",
+    summary: "Who gets messages, with their language and quiet hours",
+    answer: z.object({ items: z.array(PersonSchema) }),
+    async handle({ context }) {
+      return { body: { items: await context.store.people.list() } };
+    },
+  },
+  {
+    method: "GET",
+    path: "/accounts",
+    id: "listAccounts",
+    group,
+    summary: "Who may sign in, and as what",
     answer: z.object({ items: z.array(Account) }),
     async handle({ context }) {
       const items = (await context.store.accounts.list()).map(({ id, name, role, passphrase }) => ({
