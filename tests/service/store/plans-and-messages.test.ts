@@ -132,6 +132,24 @@ describe("keeping times", () => {
       message("waits", { createdUtcMs: startUtcMs(899) }),
     ]);
     await store.outbox.markSent("gone", NOW);
+    const basis = {
+      collection: await store.collection("yard"),
+      settings: await store.settings.get("yard"),
+      journalSeq: 1,
+      previousPlanId: null,
+    };
+    for (const id of [veryOld, told]) await store.planInputs.save(id!, basis);
+    await store.weather.save(
+      "yard",
+      someWeather({
+        startUtcMs: startUtcMs(900),
+        hourCount: 24,
+        fetchedUtcMs: startUtcMs(0),
+        value: () => 5,
+      }),
+    );
+    const corrected = () => store.raw.prepare("SELECT count(*) FROM past_hour_before").pluck().get();
+    expect(corrected()).toBe(24);
     const hoursBefore = store.raw.prepare("SELECT count(*) FROM past_hour").pluck().get();
 
     const gone = await store.letGoOfOld({ nowUtcMs: NOW, weatherDays: 90, planDays: 365 });
@@ -139,7 +157,10 @@ describe("keeping times", () => {
     expect(gone).toEqual({ messages: 1, plans: 2, pulls: 3, runs: 0 });
     expect((await store.plans.list("yard")).map(({ id }) => id)).toEqual([recent, told]);
     const kept = store.raw.prepare("SELECT id FROM weather_pull ORDER BY id").pluck().all();
-    expect(kept).toEqual([pulls[1], pulls[4]]);
+    expect(kept).toEqual([pulls[1], pulls[4], pulls[4] + 1]);
+    expect(await store.planInputs.get(veryOld!)).toBeNull();
+    expect(await store.planInputs.get(told!)).toMatchObject(basis);
+    expect(corrected(), "a forecast from before the correction is kept").toBe(24);
     expect(store.raw.prepare("SELECT count(*) FROM past_hour").pluck().get()).toBe(hoursBefore);
     expect(await store.journal.list("yard")).toHaveLength(1);
     expect((await store.outbox.list("yard")).map(({ id }) => id)).toEqual(["waits"]);
