@@ -71,6 +71,7 @@ describe("the image", () => {
 describe("calls out of the house", () => {
   /** Everything that may open a line to another machine; each asks service/outgoing or the settings for leave. */
   const DOORS = [
+    "service/broker/broker-line.ts",
     "service/feed/http-get.ts",
     "service/is-alive.ts",
     "service/notify/mail-channel.ts",
