@@ -1,6 +1,8 @@
 import { calendarDay } from "../../core/site/local-days.ts";
 import type { Site } from "../../core/site/site.ts";
+import { readFeedState } from "../feed/feed-state.ts";
 import { planMessages } from "../notify/plan-messages.ts";
+import { troubleMessages } from "../notify/trouble-messages.ts";
 import { waysOn } from "../notify/ways-on.ts";
 import { type WatchState, watch } from "./day-watch.ts";
 import type { Due } from "./due.ts";
@@ -24,6 +26,20 @@ export async function pullAndWatch(parts: JobParts, due: Due): Promise<void> {
     problems,
   });
   if (pulled.ok) await lookAgain(parts, { site, nowUtcMs });
+  else await tellTrouble(parts, { site, nowUtcMs });
+}
+
+async function tellTrouble(
+  { store, post }: JobParts,
+  { site, nowUtcMs }: { site: Site; nowUtcMs: number },
+): Promise<void> {
+  // A house without pots has no brief that could suffer.
+  if (await store.pots.isEmpty(site.id)) return;
+  const { failingSinceUtcMs } = readFeedState(await store.feedState.get(site.id)).forecast;
+  const ways = await post.ways();
+  await store.outbox.add(
+    troubleMessages({ site, ways, houseId: store.houseId, nowUtcMs, failingSinceUtcMs }),
+  );
 }
 
 async function lookAgain(
