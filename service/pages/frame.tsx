@@ -33,6 +33,7 @@ export function Frame({ words, title, here, siteName, demo, madeAt, credit, chil
       <head>
         <meta charset="utf-8" />
         <meta name="viewport" content="width=device-width, initial-scale=1" />
+        <meta name="description" content={say("page.description")} />
         <meta name="color-scheme" content="light dark" />
         <title>{siteName === undefined ? title : `${title}, ${siteName}`}</title>
         <link rel="stylesheet" href="/style.css" />

@@ -340,6 +340,7 @@ export const EN = {
   "method.night-minimum-less-3": "from the night's lowest temperature",
   "method.two-metres-a-second": "taken as a light wind",
 
+  "page.description": "What the pots need today, by the weather that is coming.",
   "nav.skip": "To the page",
   "nav.label": "Pages",
   "nav.no-site": "Leebench",
