@@ -7,6 +7,7 @@ import type { Session } from "../store/sessions-store.ts";
 import type { Words } from "../words/words.ts";
 import type { AccessInput } from "./access-input.ts";
 import { dayText } from "./day-text.ts";
+import { deviceName } from "./device-name.ts";
 import { OWNER_ID } from "./door.ts";
 import { TokensPart } from "./tokens-part.tsx";
 import type { Visitor } from "./visitor.ts";
@@ -69,7 +70,7 @@ function OwnPart(props: {
   const { words, visitor, sessions } = props;
   const { say } = words;
   return (
-    <section>
+    <section class="access">
       <p class="lead">{say("access.you", { name: visitor.name, role: say(`role.${visitor.role}`) })}</p>
       <form method="post" action="/sign-out" class="own">
         <button type="submit">{say("access.sign-out")}</button>
@@ -78,7 +79,7 @@ function OwnPart(props: {
       <ul class="plain">
         {sessions.map(({ digest, device, createdUtcMs }) => (
           <li>
-            {say("access.device", { device: device === "" ? "?" : device, onDay: dayText(createdUtcMs) })}
+            {say("access.device", { device: deviceName(device), onDay: dayText(createdUtcMs) })}
             {digest === visitor.digest && ` ${say("access.this-device")}`}
           </li>
         ))}
@@ -97,7 +98,7 @@ function PassphrasePart({ words, shown }: { words: Words; shown: Partial<Shown> 
   const problems = shown.form === "passphrase" ? (shown.problems ?? []) : [];
   const form = { typed: {}, problems, words, prefix: "own-" };
   return (
-    <section>
+    <section class="access">
       <h2>{say("access.passphrase")}</h2>
       <form method="post" action="/house/access/passphrase" class="own">
         <ProblemList form={form} />
@@ -122,7 +123,7 @@ function PeoplePart(props: { words: Words; people: readonly Account[]; shown: Pa
   const typed = isThis ? (shown.typed ?? {}) : { mayDo: "helper" };
   const form = { typed, problems: isThis ? (shown.problems ?? []) : [], words, prefix: "people-" };
   return (
-    <section>
+    <section class="access">
       <h2>{say("access.people")}</h2>
       {shown.code !== undefined && (
         <p role="status">

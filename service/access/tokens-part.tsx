@@ -18,7 +18,7 @@ export function TokensPart(props: {
   const typed = isThis ? (shown.typed ?? {}) : { mayDo: "viewer", days: "90" };
   const form = { typed, problems: isThis ? (shown.problems ?? []) : [], words, prefix: "token-" };
   return (
-    <section>
+    <section class="access">
       <h2>{say("access.tokens")}</h2>
       <p class="hint">
         {say("access.tokens-hint")} <a href="/api/v1/reference">{say("api.title")}</a>
