@@ -75,7 +75,7 @@ export function briefHtml(brief: Brief, { links, words, changesFirst = false }: 
           )}
         />
         <Section heading={brief.care.heading} lines={brief.care.lines} />
-        <p>{brief.nothing.sentence}</p>
+        {brief.stops.length > 0 && <p>{brief.nothing.sentence}</p>}
         <Section
           heading={brief.cautions.heading}
           lines={brief.cautions.lines.filter(({ isUrgent }) => !isUrgent).map(({ sentence }) => sentence)}

@@ -29,6 +29,7 @@ export const BN = {
   "verb.water": "পানি দিন",
   "verb.keep-dry": "শুকনো রাখুন",
   "verb.carry-in": "ছাউনির নিচে নিন",
+  "verb.carry-in.open": "আড়ালে নিন",
   "verb.carry-out": "আবার বাইরে আনুন",
   "verb.none": "যেমন আছে থাক",
   "verb.empty-saucer": "থালার পানি ফেলুন",
@@ -85,9 +86,9 @@ export const BN = {
   "deed.lift.trolley": "{massKg}: ঠেলাগাড়ি ব্যবহার করুন।",
 
   "confidence.unlikely": "সম্ভাবনা কম",
-  "confidence.about-even": "হতেও পারে, না-ও পারে",
-  "confidence.likely": "সম্ভব",
-  "confidence.very-likely": "খুবই সম্ভব",
+  "confidence.about-even": "আধাআধি সম্ভাবনা",
+  "confidence.likely": "সম্ভাবনা বেশি",
+  "confidence.very-likely": "সম্ভাবনা খুব বেশি",
   "confidence.near-certain": "প্রায় নিশ্চিত",
 
   "reason.at-refill-point": "এর পানির {leftFrac} বাকি আছে; {refillFrac}-এ নামলে আবার পানি চায়।",
@@ -98,7 +99,7 @@ export const BN = {
   "reason.refill-point-today": "এর পানির {leftFrac} বাকি আছে; {reachedAt}-এর মধ্যে {refillFrac}-এ নামবে।",
   "reason.refill-point-today.bare": "আজই পানি দেওয়ার মাত্রায় নামবে।",
   "reason.part-before-cold":
-    "শুধু কিছুটা: ভরে দিলে রাত {nightC}-এ নামার সময়ও ভেজা থাকবে; {limit, select, cut {{limitC}-এর নিচে কম পানি নেয় ও অনেকক্ষণ ভেজা থাকে} other {{limitC}-এর নিচে ভেজা শিকড় পচে}}।",
+    "শুধু কিছুটা: ভরে দিলে রাত {nightC}-তে নামার সময়ও ভেজা থাকবে; {limit, select, cut {{limitC}-এর নিচে কম পানি নেয় ও অনেকক্ষণ ভেজা থাকে} other {{limitC}-এর নিচে ভেজা শিকড় পচে}}।",
   "reason.part-before-cold.bare": "শুধু কিছুটা: ভরে দিলে আসছে ঠান্ডায় ভেজা থাকবে।",
   "reason.rain-will-do": "{rainMm} বৃষ্টি আসছে, তাতেই পানি দেওয়া হয়ে যাবে।",
   "reason.rain-will-do.bare": "আসছে বৃষ্টিতেই পানি দেওয়া হয়ে যাবে।",
@@ -107,6 +108,10 @@ export const BN = {
   "reason.rain-does-not-reach.bare": "পূর্বাভাসের বৃষ্টি এ জায়গায় পৌঁছায় না।",
   "reason.freshly-planted-dry":
     "{sinceDays, plural, =0 {আজ} one {# দিন আগে} other {# দিন আগে}} শিকড়ে হাত পড়েছে; শুকনো থাকলে কাটা জোড়ে, {untilDay} পর্যন্ত।",
+  "reason.freshly-planted-dry.soaked":
+    "কাটা জোড়ার আগেই {soakedDay} ভিজেছে, তাই অপেক্ষা নতুন করে শুরু; শুকনো থাকলে জোড়ে, {untilDay} পর্যন্ত।",
+  "reason.freshly-planted-dry.cool":
+    "{sinceDays, plural, =0 {আজ} one {# দিন আগে} other {# দিন আগে}} শিকড়ে হাত পড়েছে; এ ঠান্ডায় কাটা জোড়ে {slowedBy} গুণ ধীরে, {untilDay} পর্যন্ত।",
   "reason.freshly-planted-dry.bare": "কিছুদিন আগে শিকড়ে হাত পড়েছে; শুকনো থাকলে কাটা ভালো জোড়ে।",
   "reason.first-drink-due":
     "লাগানোর পর {sinceDays, plural, one {# দিন} other {# দিন}} শুকনো আছে; শিকড় প্রথম পানির জন্য তৈরি।",
@@ -126,6 +131,8 @@ export const BN = {
   "reason.wet-before-cold":
     "{rainMm} বৃষ্টি, তারপর গড়ে {nightC}-এর রাত: ঠান্ডায় ভেজা থাকবে, আর {limit, select, cut {{limitC}-এর নিচে কম পানি নেয় ও অনেকক্ষণ ভেজা থাকে} other {{limitC}-এর নিচে ভেজা শিকড় পচে}}।",
   "reason.wet-before-cold.bare": "ঠান্ডা রাতের আগে বৃষ্টি: ঠান্ডায় ভেজা থাকবে।",
+  "reason.cold-night":
+    "রাতে {coldestC}-তে {sure, select, no {নামতে পারে} other {নামবে}}; {limitC}-এর নিচে গাছের ক্ষতি হয়।",
   "reason.cold-night.bare": "আসছে রাত গাছটির সহ্যের চেয়ে ঠান্ডা।",
   "reason.gusts": "{gustMPerS} পর্যন্ত দমকায় উল্টে যেতে পারে; {limitMPerS} পর্যন্ত দাঁড়িয়ে থাকে।",
   "reason.gusts.bare": "আসছে দমকা বাতাসে উল্টে যেতে পারে।",
@@ -173,7 +180,8 @@ export const BN = {
   "brief.keep-dry": "{pot}। {reason}",
   "brief.keep-dry-until": "{pot}, {until}। {reason}",
   "brief.empty": "{title}: {lead}",
-  "brief.empty-dry": "{title}: {lead} {dryCount, plural, one {#টি শুকনো রাখা আছে।} other {#টি শুকনো রাখা আছে।}}",
+  "brief.empty-dry":
+    "{title}: {lead} {dryCount, plural, one {#টি টব শুকনো রাখা আছে।} other {#টি টব শুকনো রাখা আছে।}}",
   "brief.signs.heading": "আপনি যা লিখেছিলেন",
   "brief.care.heading": "লাগানোর পরে",
   "sign.seen": "{sign}, {notedDay} লেখা।",
@@ -288,7 +296,7 @@ export const BN = {
     "আবহাওয়া আনা হয়েছে {ageHours, plural, =0 {এক ঘণ্টার মধ্যে} one {# ঘণ্টা আগে} other {# ঘণ্টা আগে}}, {time}-এ।",
   "trust.members":
     "{memberCount, plural, =0 {হেরফের নেওয়া হয়েছে প্রকাশিত পূর্বাভাসের ভুল থেকে।} one {আবহাওয়ার #টি সম্ভাব্য ধারা ধরে হিসাব হয়েছে।} other {আবহাওয়ার #টি সম্ভাব্য ধারা ধরে হিসাব হয়েছে।}}",
-  "trust.known": "সামনের {knownDays, plural, =0 {এক দিনেরও কম} one {# দিন} other {# দিন}} হিসাব হয়েছে।",
+  "trust.known": "সামনের {knownDays, plural, =0 {এক দিনেরও কমের} one {# দিনের} other {# দিনের}} হিসাব হয়েছে।",
   "trust.stand-in": "{quantity}: {shareFrac} ঘণ্টার জন্য আন্দাজ ({method})।",
   "trust.kept-rain":
     "যখন বৃষ্টি {toldShareFrac} বলা হয়েছিল, {cameFrac} বার বৃষ্টি হয়েছে, {dayCount, plural, one {# দিন} other {# দিন}} ধরে।",
@@ -437,6 +445,7 @@ export const BN = {
   "begin.mix.title": "টবে কী ভরা আছে?",
   "begin.mix.text": "মিশ্রণই ঠিক করে টব কত পানি ধরে আর শিকড় কত বাতাস পায়।",
   "begin.pot.title": "প্রথম টবটি লিখুন",
+  "begin.pot.paste": "তালিকা থেকে অনেক টব আনুন",
   "begin.pot.text": "প্রথম বার্তার জন্য একটি টবই যথেষ্ট। বাকিগুলো নিজের সময়মতো লিখুন।",
   "field.place": "জায়গার নাম",
   "field.site-name": "আপনি যে নামে ডাকেন",
@@ -1132,6 +1141,13 @@ export const BN = {
   "answer.link-broken.text": "পথে কাটা পড়েছে, বা যার জন্য তৈরি তিনি আর নেই। Leebench খুলে সেখানে টিক দিন।",
   "answer.link-expired.title": "এ লিংকের সময় শেষ",
   "answer.link-expired.text": "পরের দিনের শেষ পর্যন্ত বার্তার উত্তর দেওয়া যায়। Leebench খুলে খাতায় লিখুন কী করা হয়েছে।",
+  "calendar.last-day.dry": "শুকনো রাখার শেষ দিন: {pot}",
+  "calendar.last-day.feed": "সার ছাড়া শেষ দিন: {pot}",
+  "calendar.last-day.full-sun": "পুরো রোদ ছাড়া শেষ দিন: {pot}",
+  "calendar.last-day.repot": "টব বদলানোর আগের শেষ দিন: {pot}",
+  "calendar.last-day.treat": "ওষুধ ছিটানো ছাড়া শেষ দিন: {pot}",
+  "calendar.window": "লাগানোর শুকনো সময়",
+  "calendar.window-share": "আবহাওয়ার সম্ভাব্য ধারার {dryShareFrac} শুকনো থাকে।",
   "people.title": "মানুষ ও চিঠি",
   "people.lead": "কে কোন চিঠি কোন পথে পান।",
   "people.none": "এখনো কেউ নেই। সকালের বার্তা কে পাবেন লিখুন, তারপর পথ যোগ করুন।",
@@ -1228,6 +1244,8 @@ export const BN = {
   "about.leaves.places": "{host}: জায়গার নাম, যখন আপনি খোঁজেন।",
   "about.leaves.elevation": "{host}: গোল করা জায়গা, যখন উচ্চতা ছাড়া লেখা হয়।",
   "about.leaves.fallback": "{host}: গোল করা জায়গা, উচ্চতা ও আপনার যোগাযোগের ঠিকানা, শুধু প্রথম সেবা দুই ঘণ্টা বিফল হলে।",
+  "about.leaves.archive": "{host}: গোল করা জায়গা, শুধু কমান্ড লাইনে পুরোনো বছর ফিরে দেখলে।",
+  "about.leaves.archive-forecasts": "{host}: একই, সেসব বছরের পূর্বাভাস কী বলেছিল তার জন্য।",
   "about.leaves.messages": "{address}: আপনার বার্তা ও দিনের বদল, টব ও জায়গার নামসহ।",
   "about.leaves-rest":
     "যাকে ডাকা হয় তিনি এ বাড়ির নেটওয়ার্ক ঠিকানা দেখেন। কোনো লেখা, ছবি বা মানুষের কথা আবহাওয়া সেবায় যায় না, আর এ প্রোগ্রামের ব্যবহার কেউ গোনে না।",

@@ -29,6 +29,7 @@ export const ES = {
   "verb.water": "Regar",
   "verb.keep-dry": "Mantener en seco",
   "verb.carry-in": "Poner a cubierto",
+  "verb.carry-in.open": "Llevar al abrigo",
   "verb.carry-out": "Volver a sacar",
   "verb.none": "Dejar como está",
   "verb.empty-saucer": "Vaciar el plato",
@@ -107,10 +108,14 @@ export const ES = {
   "reason.rain-will-do": "Vienen {rainMm} de lluvia, que harán el riego.",
   "reason.rain-will-do.bare": "La lluvia que viene hará el riego.",
   "reason.rain-does-not-reach":
-    "Le queda el {leftFrac} de su agua; de los {rainMm} de lluvia previstos, a este sitio llegan {reachesMm}.",
+    "Le queda el {leftFrac} de su agua; se esperan {rainMm} de lluvia, y en este sitio solo {reachesMm}.",
   "reason.rain-does-not-reach.bare": "La lluvia prevista no llega a este sitio.",
   "reason.freshly-planted-dry":
     "Se tocaron las raíces {sinceDays, plural, =0 {hoy} one {hace un día} other {hace # días}}; los cortes cierran en seco, hasta el {untilDay}.",
+  "reason.freshly-planted-dry.soaked":
+    "Se empapó el {soakedDay} con los cortes aún abiertos, así que su espera empezó de nuevo; cierran en seco, hasta el {untilDay}.",
+  "reason.freshly-planted-dry.cool":
+    "Se tocaron las raíces {sinceDays, plural, =0 {hoy} one {hace un día} other {hace # días}}; con este fresco los cortes cierran {slowedBy} veces más despacio, hasta el {untilDay}.",
   "reason.freshly-planted-dry.bare": "Hace poco se tocaron las raíces; los cortes cierran mejor en seco.",
   "reason.first-drink-due":
     "En seco desde hace {sinceDays, plural, one {un día} other {# días}}, desde que se plantó; las raíces ya admiten el primer riego.",
@@ -132,6 +137,8 @@ export const ES = {
   "reason.wet-before-cold":
     "{rainMm} de lluvia y después noches de {nightC} de media: pasaría el frío mojada, y {limit, select, cut {por debajo de {limitC} bebe poco y sigue mojada mucho tiempo} other {las raíces mojadas se pudren por debajo de {limitC}}}.",
   "reason.wet-before-cold.bare": "Lluvia antes de noches frías: pasaría el frío mojada.",
+  "reason.cold-night":
+    "La noche {sure, select, no {puede bajar} other {baja}} a {coldestC}; sufre por debajo de {limitC}.",
   "reason.cold-night.bare": "La noche que viene es más fría de lo que aguanta.",
   "reason.gusts": "Rachas de hasta {gustMPerS} podrían volcarla; se tiene en pie hasta {limitMPerS}.",
   "reason.gusts.bare": "Las rachas que vienen podrían volcarla.",
@@ -250,11 +257,11 @@ export const ES = {
   "brief.windows.heading": "Horas para plantar y trasplantar",
   "brief.windows.none": "No hay a la vista un rato seco y en calma para plantar.",
   "brief.window":
-    "{dayName}, de {fromTime} a {toTime}: seco con un {dryShareFrac} de seguridad, {dryDaysAfter, plural, =0 {puede llover el mismo día} one {después, un día seco} other {después, # días secos}}.",
+    "{dayName}, de {fromTime} a {toTime}: seco con un {dryShareFrac} de seguridad; {dryDaysAfter, plural, =0 {puede llover el mismo día} one {después, un día seco} other {después, # días secos}}.",
   "brief.window.prepare": "{window} Empiece a remojar o humedecer lo que la mezcla pide: {prepareTime}.",
   "brief.windows.not-for": "No para {pots}: en reposo, o noches demasiado frías para raíces cortadas.",
   "brief.cautions.heading": "Cuidado",
-  "brief.trust.heading": "Cuánto es seguro",
+  "brief.trust.heading": "Qué seguridad hay",
   "brief.amendment.title": "Cambios para el {forDay}, {site}",
   "brief.changes.heading": "Cambios desde el último parte",
   "brief.change.weather": "{pot}: {is} (antes: {was}). Ha cambiado el pronóstico.",
@@ -265,18 +272,18 @@ export const ES = {
   "weekly.lead": "Como se ve ahora; cuanto más lejos el día, menos seguro.",
   "weekly.dry-ends": "Acaba el tiempo en seco: {pots}.",
 
-  "sky.line": "De {tempMinC} a {tempMaxC}, {rain}, rachas de {gustMPerS}.",
+  "sky.line": "{tempMinC} a {tempMaxC}, {rain}, rachas de {gustMPerS}.",
   "sky.dry": "sin lluvia",
   "sky.rain-one": "{rainShareFrac} de probabilidad de lluvia, unos {highMm}",
   "sky.rain": "{rainShareFrac} de probabilidad de lluvia, de {lowMm} a {highMm}",
-  "sky.thunder": "Hay tormenta cerca {hours}: entonces, nada al aire libre.",
+  "sky.thunder": "Tormenta en los alrededores, {hours}: entonces, nada al aire libre.",
   "sky.span": "de {from} a {to}",
 
   "caution.span": "de {from} a {to}",
   "caution.span.unknown": "en las próximas horas",
   "caution.more-pots": "{restCount} más",
   "caution.thunder":
-    "Tormenta cerca, {span}. Quédese dentro desde el primer trueno hasta media hora después del último; no lleve macetas entonces. Los avisos oficiales van primero.",
+    "Tormenta en los alrededores, {span}. Quédese dentro desde el primer trueno hasta media hora después del último; no lleve macetas entonces. Los avisos oficiales van primero.",
   "caution.heat": "Sensación de {heatIndexC}, {span}. Trabaje temprano o tarde, a la sombra, y beba.",
   "caution.lift":
     "Pesan: {pots}. Levante entre dos o use carretilla; rodillas dobladas, maceta pegada al cuerpo, camino libre.",
@@ -285,7 +292,7 @@ export const ES = {
   "caution.old-weather":
     "Este pronóstico tiene {ageHours, plural, one {una hora} other {# horas}}. Mire el cielo antes de seguirlo.",
   "caution.no-ensemble":
-    "Solo había un curso posible del tiempo; el margen se toma de los errores habituales de estos pronósticos.",
+    "Solo había una evolución posible del tiempo; el margen se toma de los errores habituales de estos pronósticos.",
   "caution.official-warnings":
     "Los servicios meteorológicos emiten avisos que esta página no conoce. Atiéndalos primero.",
   "caution.no-room": "No queda sitio a cubierto para {pots}. {help}",
@@ -304,7 +311,7 @@ export const ES = {
   "trust.age":
     "Tiempo obtenido {ageHours, plural, =0 {hace menos de una hora} one {hace una hora} other {hace # horas}}, a las {time}.",
   "trust.members":
-    "{memberCount, plural, =0 {El margen se toma de errores de pronóstico publicados.} one {Se ha contado con # curso del tiempo.} other {Se ha contado con # cursos del tiempo.}}",
+    "{memberCount, plural, =0 {El margen se toma de errores de pronóstico publicados.} one {Se ha contado con # evolución posible del tiempo.} other {Se ha contado con # evoluciones posibles del tiempo.}}",
   "trust.known": "Calculado para {knownDays, plural, =0 {menos de un día} one {un día} other {# días}}.",
   "trust.stand-in": "{quantity}: estimado para el {shareFrac} de las horas ({method}).",
   "trust.kept-rain":
@@ -323,7 +330,7 @@ export const ES = {
   "method.published-errors": "por errores de pronóstico publicados",
   "method.hargreaves-over-sun-hours": "por la máxima y la mínima del día",
   "method.bridged": "por las horas de antes y después",
-  "method.ensemble-mean": "por la media de los cursos del tiempo",
+  "method.ensemble-mean": "por la media de las evoluciones posibles",
   "method.same-clock-hours": "por las mismas horas de otros días",
   "method.unknown-taken-as-none": "se toma como ninguna",
   "method.normal-for-season": "por lo habitual en esta época",
@@ -460,6 +467,7 @@ export const ES = {
   "begin.mix.title": "¿Con qué están llenas las macetas?",
   "begin.mix.text": "El sustrato decide cuánta agua guarda una maceta y cuánto aire les queda a las raíces.",
   "begin.pot.title": "Anote una primera maceta",
+  "begin.pot.paste": "Pegar muchas macetas de una tabla",
   "begin.pot.text": "Basta una maceta para un primer parte. Las demás pueden venir a su ritmo.",
   "field.place": "Nombre del lugar",
   "field.site-name": "Cómo lo llama usted",
@@ -1071,11 +1079,11 @@ export const ES = {
   "status.no-weather": "Aún no se ha obtenido el tiempo.",
   "status.failing":
     "El primer servicio meteorológico no ha respondido bien {failureCount, plural, one {una vez} other {# veces seguidas}}, desde las {time}. Mientras tanto, los partes se apoyan en el último tiempo bueno.",
-  "status.spread-failing": "Faltan sus cursos del tiempo para el margen desde las {time}.",
+  "status.spread-failing": "Faltan sus evoluciones del tiempo para el margen desde las {time}.",
   "status.next-pull": "Se le pregunta de nuevo a las {time}.",
   "status.next-pull-now": "Se le pregunta de nuevo en un minuto.",
   "status.feed.forecast": "Primer servicio meteorológico: {fault}",
-  "status.feed.ensemble": "Sus cursos del tiempo: {fault}",
+  "status.feed.ensemble": "Sus evoluciones del tiempo: {fault}",
   "status.feed.fallback": "Segundo servicio meteorológico: {fault}",
   "status.feed.places": "Buscador de lugares: {fault}",
   "status.feed.elevation": "Consulta de alturas: {fault}",
@@ -1133,7 +1141,7 @@ export const ES = {
   "fault.feed-wrong-time": "la respuesta era de otro momento.",
   "fault.feed-no-temperature": "la respuesta no traía temperaturas.",
   "fault.feed-no-elevation": "la respuesta no traía la altura.",
-  "fault.feed-no-members": "la respuesta no traía cursos del tiempo.",
+  "fault.feed-no-members": "la respuesta no traía evoluciones del tiempo.",
   "fault.feed-not-due": "no se le preguntó, pues la última respuesta es reciente.",
   "fault.feed-resting": "no se le preguntó, pues se le deja un rato en paz tras un fallo.",
   "fault.feed-budget-spent":
@@ -1227,6 +1235,13 @@ export const ES = {
   "answer.link-expired.title": "Este enlace ha caducado",
   "answer.link-expired.text":
     "Un parte se puede contestar hasta el final del día siguiente. Abra Leebench y anote en el diario lo que se hizo.",
+  "calendar.last-day.dry": "Último día en seco: {pot}",
+  "calendar.last-day.feed": "Último día sin abono: {pot}",
+  "calendar.last-day.full-sun": "Último día sin pleno sol: {pot}",
+  "calendar.last-day.repot": "Último día antes de poder trasplantar: {pot}",
+  "calendar.last-day.treat": "Último día sin pulverizar: {pot}",
+  "calendar.window": "Horas secas para plantar",
+  "calendar.window-share": "Siguen secas el {dryShareFrac} de las evoluciones posibles del tiempo.",
   "people.title": "Personas y mensajes",
   "people.lead": "Quién recibe qué mensajes y por qué vías.",
   "people.none": "Aún no hay nadie. Anote quién debe recibir el parte de la mañana y añada después las vías.",
@@ -1326,11 +1341,14 @@ export const ES = {
   "about.leaves.forecast":
     "{host}: el lugar, redondeado a unos 100 m, y su altura en metros enteros, unas ocho veces al día, para el pronóstico.",
   "about.leaves.ensemble":
-    "{host}: el mismo lugar y altura redondeados, con igual frecuencia, para los cursos posibles del tiempo.",
+    "{host}: el mismo lugar y altura redondeados, con igual frecuencia, para las evoluciones posibles del tiempo.",
   "about.leaves.places": "{host}: el nombre de un lugar, cada vez que lo busca.",
   "about.leaves.elevation": "{host}: el lugar redondeado, cuando se anota sin su altura.",
   "about.leaves.fallback":
     "{host}: el lugar redondeado, la altura y su dirección de contacto, solo después de que el primer servicio falle dos horas.",
+  "about.leaves.archive":
+    "{host}: el lugar redondeado, solo cuando se repasan años pasados en la línea de comandos.",
+  "about.leaves.archive-forecasts": "{host}: lo mismo, para lo que dijeron los pronósticos de esos años.",
   "about.leaves.messages": "{address}: sus partes y los cambios del día, con nombres de macetas y sitios.",
   "about.leaves-rest":
     "A quien se llama ve la dirección de red de esta casa. Ninguna nota, foto o persona va a un servicio meteorológico, y nadie cuenta cómo se usa este programa.",

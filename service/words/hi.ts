@@ -9,7 +9,7 @@ export const HI = {
   "unit.cm": "सेमी",
   "unit.m": "मी",
   "unit.kg": "किग्रा",
-  "unit.°C": "°से",
+  "unit.°C": "°C",
   "unit.km/h": "किमी/घं",
   "unit.mm/h": "मिमी/घं",
   "unit.kg/l": "किग्रा/ली",
@@ -20,7 +20,7 @@ export const HI = {
   "unit.in/h": "इंच/घं",
   "unit.lb": "पाउंड",
   "unit.lb/ft³": "पाउंड/घनफुट",
-  "unit.°F": "°फ़ा",
+  "unit.°F": "°F",
   "unit.mph": "मील/घं",
   "when.today": "आज {clock}",
   "when.tomorrow": "कल {clock}",
@@ -29,6 +29,7 @@ export const HI = {
   "verb.water": "पानी दें",
   "verb.keep-dry": "सूखा रखें",
   "verb.carry-in": "छत के नीचे ले जाएँ",
+  "verb.carry-in.open": "ओट में ले जाएँ",
   "verb.carry-out": "वापस बाहर लाएँ",
   "verb.none": "जैसा है रहने दें",
   "verb.empty-saucer": "तश्तरी ख़ाली करें",
@@ -85,9 +86,9 @@ export const HI = {
   "deed.lift.trolley": "{massKg}: ठेले का इस्तेमाल करें।",
 
   "confidence.unlikely": "संभावना कम",
-  "confidence.about-even": "हो भी सकता है, नहीं भी",
-  "confidence.likely": "संभव",
-  "confidence.very-likely": "बहुत संभव",
+  "confidence.about-even": "आधी-आधी संभावना",
+  "confidence.likely": "संभावना ज़्यादा",
+  "confidence.very-likely": "संभावना बहुत ज़्यादा",
   "confidence.near-certain": "लगभग पक्का",
 
   "reason.at-refill-point": "इसके पानी का {leftFrac} बचा है; {refillFrac} पर यह फिर पानी चाहता है।",
@@ -107,6 +108,10 @@ export const HI = {
   "reason.rain-does-not-reach.bare": "अनुमानित बारिश इस जगह नहीं पहुँचती।",
   "reason.freshly-planted-dry":
     "जड़ें {sinceDays, plural, =0 {आज} one {# दिन पहले} other {# दिन पहले}} छेड़ी गई थीं; घाव सूखे में भरते हैं, {untilDay} तक।",
+  "reason.freshly-planted-dry.soaked":
+    "घाव खुले रहते {soakedDay} को भीग गया, इसलिए इंतज़ार फिर से शुरू हुआ; घाव सूखे में भरते हैं, {untilDay} तक।",
+  "reason.freshly-planted-dry.cool":
+    "जड़ें {sinceDays, plural, =0 {आज} one {# दिन पहले} other {# दिन पहले}} छेड़ी गई थीं; इस ठंड में घाव {slowedBy} गुना धीरे भरते हैं, {untilDay} तक।",
   "reason.freshly-planted-dry.bare": "जड़ें हाल में छेड़ी गई थीं; घाव सूखे में बेहतर भरते हैं।",
   "reason.first-drink-due":
     "लगाने के बाद {sinceDays, plural, one {# दिन} other {# दिन}} से सूखा है; जड़ें पहले पानी के लिए तैयार हैं।",
@@ -126,6 +131,8 @@ export const HI = {
   "reason.wet-before-cold":
     "{rainMm} बारिश, फिर औसतन {nightC} वाली रातें: ठंड में गीला रहेगा, और {limit, select, cut {{limitC} से नीचे कम पीता है और देर तक गीला रहता है} other {{limitC} से नीचे गीली जड़ें सड़ती हैं}}।",
   "reason.wet-before-cold.bare": "ठंडी रातों से पहले बारिश: ठंड में गीला रहेगा।",
+  "reason.cold-night":
+    "रात {coldestC} तक {sure, select, no {उतर सकती है} other {उतरेगी}}; {limitC} से नीचे पौधे को चोट लगती है।",
   "reason.cold-night.bare": "आने वाली रात इसकी सहन-शक्ति से ठंडी है।",
   "reason.gusts": "{gustMPerS} तक के झोंके इसे गिरा सकते हैं; यह {limitMPerS} तक खड़ा रहता है।",
   "reason.gusts.bare": "आने वाले झोंके इसे गिरा सकते हैं।",
@@ -168,12 +175,12 @@ export const HI = {
   "brief.lead.nothing":
     "{allCount, plural, =0 {अभी कोई गमला दर्ज नहीं है।} one {एकमात्र गमले को आज कुछ नहीं चाहिए।} other {# गमलों में से किसी को आज कुछ नहीं चाहिए।}}",
   "brief.lead.deeds":
-    "{deedCount, plural, one {# काम} other {# काम}}; {restCount, plural, =0 {हर गमले का कुछ काम है} one {# गमले को कुछ नहीं चाहिए} other {# गमलों को कुछ नहीं चाहिए}}।",
+    "{deedCount, plural, one {# काम है} other {# काम हैं}}; {restCount, plural, =0 {हर गमले का कुछ काम है} one {# गमले को कुछ नहीं चाहिए} other {# गमलों को कुछ नहीं चाहिए}}।",
   "brief.keep-dry.heading": "सूखा रखें",
   "brief.keep-dry": "{pot}। {reason}",
   "brief.keep-dry-until": "{pot}, {until}। {reason}",
   "brief.empty": "{title}: {lead}",
-  "brief.empty-dry": "{title}: {lead} {dryCount, plural, one {# सूखा रखा है।} other {# सूखे रखे हैं।}}",
+  "brief.empty-dry": "{title}: {lead} {dryCount, plural, one {# गमला सूखा रखा है।} other {# गमले सूखे रखे हैं।}}",
   "brief.signs.heading": "आपने जो दर्ज किया",
   "brief.care.heading": "लगाने के बाद",
   "sign.seen": "{sign}, {notedDay} को दर्ज।",
@@ -439,6 +446,7 @@ export const HI = {
   "begin.mix.title": "गमलों में क्या भरा है?",
   "begin.mix.text": "मिश्रण से तय होता है कि गमला कितना पानी रखे और जड़ों को कितनी हवा मिले।",
   "begin.pot.title": "पहला गमला दर्ज करें",
+  "begin.pot.paste": "तालिका से बहुत-से गमले लाएँ",
   "begin.pot.text": "पहली सूचना के लिए एक गमला काफ़ी है। बाकी अपनी सुविधा से दर्ज करें।",
   "field.place": "जगह का नाम",
   "field.site-name": "आप इसे क्या कहते हैं",
@@ -464,7 +472,7 @@ export const HI = {
   "ready-spot.shed": "शेड या गैराज",
   "ready-spot-text.shed": "सूखा और लगभग अँधेरा; पाला तेज़ न हो तो जमता नहीं।",
   "ready-spot.bright-room": "उजला कमरा",
-  "ready-spot-text.bright-room": "अंदर खिड़की के पास, 16 °से या ज़्यादा।",
+  "ready-spot-text.bright-room": "अंदर खिड़की के पास, 16 °C या ज़्यादा।",
 
   "field.mix-name": "मिश्रण का नाम",
   "field.name": "नाम",
@@ -550,7 +558,7 @@ export const HI = {
   "pot.keep-changes": "ये आँकड़े रखें",
   "own.heading": "यह अपनी क़िस्म से कहाँ अलग है",
   "own.hint": "ख़ाली छोड़ें तो पौधे की क़िस्म का आँकड़ा रहता है। जो लिखेंगे वह केवल इस गमले पर लगेगा, उसके बीते समय पर भी।",
-  "own.dry-days-hint": "20 °से पर; ठंडे दिन कम गिने जाते हैं। ख़ाली हो तो घर का आँकड़ा। आम चलन, नापा हुआ नहीं।",
+  "own.dry-days-hint": "20 °C पर; ठंडे दिन कम गिने जाते हैं। ख़ाली हो तो घर का आँकड़ा। आम चलन, नापा हुआ नहीं।",
   "own.usual-days": "{days, plural, =0 {घर: तुरंत पानी।} one {घर: # दिन।} other {घर: # दिन।}}",
   "own.of-kind": "इसकी क़िस्म: {figure, number}{unit}, {standing}।",
   "own.of-kind-never": "इसकी क़िस्म: कभी नहीं, {standing}।",
@@ -1140,6 +1148,13 @@ export const HI = {
   "answer.link-expired.title": "इस कड़ी का समय बीत गया",
   "answer.link-expired.text":
     "सूचना का जवाब अगले दिन के अंत तक दिया जा सकता है। Leebench खोलकर बही में लिखें क्या किया।",
+  "calendar.last-day.dry": "सूखा रखने का आख़िरी दिन: {pot}",
+  "calendar.last-day.feed": "बिना खाद का आख़िरी दिन: {pot}",
+  "calendar.last-day.full-sun": "बिना पूरी धूप का आख़िरी दिन: {pot}",
+  "calendar.last-day.repot": "गमला बदलने से पहले का आख़िरी दिन: {pot}",
+  "calendar.last-day.treat": "बिना छिड़काव का आख़िरी दिन: {pot}",
+  "calendar.window": "लगाने के लिए सूखे घंटे",
+  "calendar.window-share": "मौसम की संभावित चालों में {dryShareFrac} सूखी रहती हैं।",
   "people.title": "लोग और संदेश",
   "people.lead": "किसे कौन-से संदेश किस रास्ते से मिलते हैं।",
   "people.none": "अभी कोई नहीं है। सुबह की सूचना किसे मिले दर्ज करें, फिर रास्ते जोड़ें।",
@@ -1197,7 +1212,7 @@ export const HI = {
   "house.rules": "घर के नियम",
   "house.keep-rules": "ये नियम रखें",
   "house.dry-days": "जड़ों के काम के बाद सूखा रखने के दिन",
-  "house.dry-days-hint": "20 °से पर; ठंडे दिन कम गिने जाते हैं। ख़ाली हो तो आम आँकड़ा।",
+  "house.dry-days-hint": "20 °C पर; ठंडे दिन कम गिने जाते हैं। ख़ाली हो तो आम आँकड़ा।",
   "house.backup": "सुरक्षित रखना",
   "house.backup-text":
     "हर रात भंडार के पास सब कुछ की एक प्रति रखी जाती है। कभी-कभी एक कहीं और ले जाएँ: फ़ोल्डर का नाम सेवा की पहली पंक्तियों में है।",
@@ -1236,6 +1251,8 @@ export const HI = {
   "about.leaves.places": "{host}: जगह का नाम, जब भी आप खोजते हैं।",
   "about.leaves.elevation": "{host}: गोल की गई जगह, जब ऊँचाई के बिना दर्ज हो।",
   "about.leaves.fallback": "{host}: गोल की गई जगह, ऊँचाई और आपका संपर्क पता, केवल जब पहली सेवा दो घंटे विफल रहे।",
+  "about.leaves.archive": "{host}: गोल की गई जगह, केवल जब कमांड लाइन पर पुराने साल दोहराए जाएँ।",
+  "about.leaves.archive-forecasts": "{host}: वही, उन सालों के पूर्वानुमानों ने क्या कहा था उसके लिए।",
   "about.leaves.messages": "{address}: आपकी सूचनाएँ और दिन के बदलाव, गमलों और जगहों के नाम सहित।",
   "about.leaves-rest":
     "जिसे पुकारा जाता है वह इस घर का नेटवर्क पता देखता है। कोई बात, फ़ोटो या व्यक्ति मौसम सेवा को नहीं जाता, और इस प्रोग्राम का उपयोग कोई नहीं गिनता।",
