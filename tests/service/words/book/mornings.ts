@@ -175,11 +175,11 @@ export const MORNINGS: readonly Morning[] = [
   }),
   morning("cold snap", {
     pots: [
-      carryIn("lemon", because("cold-night", { coldestC: -2.5, limitC: 0 }), {
+      carryIn("lemon", because("cold-night", { coldestC: -2.5, limitC: 0, sure: "yes" }), {
         count: 3,
         lift: { massKg: 31, hands: "two-people", limitKg: 16 },
       }),
-      does("olive", "top-cover", because("cold-night", { coldestC: -2.5, limitC: -2 }), {
+      does("olive", "top-cover", because("cold-night", { coldestC: -2.5, limitC: -2, sure: "no" }), {
         by: "2027-05-12T16:00Z",
       }),
     ],
