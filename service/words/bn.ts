@@ -324,6 +324,7 @@ export const BN = {
   "method.night-minimum-less-3": "রাতের সর্বনিম্ন থেকে",
   "method.two-metres-a-second": "মৃদু বাতাস ধরা হয়েছে",
 
+  "page.description": "আসছে আবহাওয়া অনুযায়ী আজ টবগুলোর যা লাগবে।",
   "nav.skip": "পাতায় যান",
   "nav.label": "পাতাগুলো",
   "nav.no-site": "Leebench",
@@ -1148,6 +1149,9 @@ export const BN = {
   "calendar.last-day.treat": "ওষুধ ছিটানো ছাড়া শেষ দিন: {pot}",
   "calendar.window": "লাগানোর শুকনো সময়",
   "calendar.window-share": "আবহাওয়ার সম্ভাব্য ধারার {dryShareFrac} শুকনো থাকে।",
+  "trouble.subject": "{site}: নতুন আবহাওয়া নেই",
+  "trouble.text":
+    "আবহাওয়া সেবা {since} থেকে ঠিকমতো সাড়া দেয়নি। বার্তা শেষ আবহাওয়া নিয়ে চলছে ও তা কত পুরোনো জানায়; ভরসা করার আগে নিজে আকাশ দেখুন। বাড়ির হালচাল পাতায় কারণ আছে।",
   "people.title": "মানুষ ও চিঠি",
   "people.lead": "কে কোন চিঠি কোন পথে পান।",
   "people.none": "এখনো কেউ নেই। সকালের বার্তা কে পাবেন লিখুন, তারপর পথ যোগ করুন।",

@@ -340,6 +340,7 @@ export const ES = {
   "method.night-minimum-less-3": "por la mínima de la noche",
   "method.two-metres-a-second": "se toma un viento flojo",
 
+  "page.description": "Lo que las macetas necesitan hoy, según el tiempo que viene.",
   "nav.skip": "Ir a la página",
   "nav.label": "Páginas",
   "nav.no-site": "Leebench",
@@ -1242,6 +1243,9 @@ export const ES = {
   "calendar.last-day.treat": "Último día sin pulverizar: {pot}",
   "calendar.window": "Horas secas para plantar",
   "calendar.window-share": "Siguen secas el {dryShareFrac} de las evoluciones posibles del tiempo.",
+  "trouble.subject": "Sin tiempo reciente para {site}",
+  "trouble.text":
+    "El servicio meteorológico no responde bien desde {since}. Los partes siguen con el último tiempo y dicen cuántas horas tiene; mire usted el cielo antes de fiarse. La página de cómo va la casa dice qué ocurre.",
   "people.title": "Personas y mensajes",
   "people.lead": "Quién recibe qué mensajes y por qué vías.",
   "people.none": "Aún no hay nadie. Anote quién debe recibir el parte de la mañana y añada después las vías.",

@@ -323,6 +323,7 @@ export const HI = {
   "method.night-minimum-less-3": "रात के न्यूनतम से",
   "method.two-metres-a-second": "हल्की हवा मानी गई",
 
+  "page.description": "आने वाले मौसम के हिसाब से आज गमलों को क्या चाहिए।",
   "nav.skip": "पन्ने पर जाएँ",
   "nav.label": "पन्ने",
   "nav.no-site": "Leebench",
@@ -1155,6 +1156,9 @@ export const HI = {
   "calendar.last-day.treat": "बिना छिड़काव का आख़िरी दिन: {pot}",
   "calendar.window": "लगाने के लिए सूखे घंटे",
   "calendar.window-share": "मौसम की संभावित चालों में {dryShareFrac} सूखी रहती हैं।",
+  "trouble.subject": "{site} के लिए ताज़ा मौसम नहीं",
+  "trouble.text":
+    "मौसम सेवा ने {since} से ठीक जवाब नहीं दिया। सूचनाएँ पिछले मौसम से चलती हैं और बताती हैं कि वह कितना पुराना है; भरोसे से पहले ख़ुद आसमान देखें। घर का हाल पन्ना कारण बताता है।",
   "people.title": "लोग और संदेश",
   "people.lead": "किसे कौन-से संदेश किस रास्ते से मिलते हैं।",
   "people.none": "अभी कोई नहीं है। सुबह की सूचना किसे मिले दर्ज करें, फिर रास्ते जोड़ें।",
