@@ -26,6 +26,7 @@ export const PAGES: readonly string[] = [
   "/house/words",
   "/house/access",
   "/house/copies",
+  "/people",
   "/sign-in",
   "/away",
   "/no-such-page",
@@ -38,4 +39,6 @@ export const NO_PAGES: readonly RegExp[] = [
   /^\/house\/copies\/./,
   /^\/(begin|claim)$/,
   /\/:token$/,
+  // Nobody is set in the demonstration; tests/browser/notices.test.ts looks at a person's page.
+  /^\/(people\/:id|calendar\/:file|brief\.txt)$/,
 ];
