@@ -22,6 +22,7 @@ import type { Log } from "./log.ts";
 import { createApp, missingPage, pageContext } from "./pages/app.tsx";
 import { UnreadableForm } from "./pages/forms/form-body.ts";
 import { problemAnswer } from "./problem-answer.ts";
+import type { ReplayDesk } from "./replay/replay-desk.ts";
 import { StoreFault } from "./store/store-fault.ts";
 
 interface HouseAppInput {
@@ -29,17 +30,20 @@ interface HouseAppInput {
   readonly settings: ServiceSettings;
   readonly options: { readonly demo?: boolean };
   readonly door: Door;
+  readonly replays?: ReplayDesk;
   isStopping(): boolean;
   replan(siteId: string): Promise<unknown>;
 }
 
 /** Everything that is served: what every request passes, the gate, then health, access, and the pages. */
-export function houseApp({ parts, settings, options, door, isStopping, replan }: HouseAppInput): Hono {
+export function houseApp(input: HouseAppInput): Hono {
+  const { parts, settings, options, door, isStopping, replan, replays } = input;
   const { store, tally, now, log } = parts;
   const context = pageContext({
     ...parts,
     copies: { dir: parts.backupDir, keepCount: parts.keep.backupCount },
     demo: options.demo ?? false,
+    replays: replays ?? null,
     replan,
   });
   const clientOf = clientReader(settings);

@@ -20,6 +20,7 @@ import { listen } from "./listen.ts";
 import { createLog, type Log } from "./log.ts";
 import type { Channel } from "./notify/channel.ts";
 import { openPost } from "./notify/post.ts";
+import { replayDesk } from "./replay/replay-desk.ts";
 import { holdAlone } from "./store/hold-alone.ts";
 import { openStore, type Store } from "./store/open-store.ts";
 import { BACKUP_FOLDER_NAME, LOCK_NAME, STORE_NAME } from "./store/store-names.ts";
@@ -95,7 +96,9 @@ async function run(start: {
   const { store, now } = parts;
   const door = newDoor({ store, settings, now, tell: writer(options) });
   if (isWithinReach(settings)) await door.tellCode();
-  const app = houseApp({ ...start, door, replan });
+  const replays = replayDesk(settings);
+  closing.push(() => replays.close());
+  const app = houseApp({ ...start, door, replan, replays });
   const listening = await listen(app, settings);
   closing.push(() => listening.close());
   if (options.beating ?? true) void heartbeat.beatNow();

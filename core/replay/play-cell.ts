@@ -51,14 +51,21 @@ export function replaySettings(seed: number): Settings {
   return { ...DEFAULT_SETTINGS, seed };
 }
 
-export function playCell(world: SeedWorld, ask: CellAsk): CellResult {
+/** @param onPart  told after every policy and after the bound, how many of how many are done */
+export function playCell(
+  world: SeedWorld,
+  ask: CellAsk,
+  onPart?: (at: { done: number; total: number }) => void,
+): CellResult {
   const season = world.seasonOf(ask.year);
   let belief: Belief | null = null;
-  const policies = ask.policyIds.map((id): PolicyResult => {
+  const total = ask.policyIds.length + (ask.fineness === null ? 0 : 1);
+  const policies = ask.policyIds.map((id, i): PolicyResult => {
     const entry = POLICIES.find((one) => one.id === id);
     if (entry === undefined) throw new RangeError(`policy ${id} is not known`);
     const played = playOne(world, season, { entry, seed: ask.seed });
     if (entry.kind === "planner") belief = played.belief;
+    onPart?.({ done: i + 1, total });
     return { id, ...played.outcome };
   });
   const { placeId, seed, year } = ask;

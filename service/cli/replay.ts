@@ -1,14 +1,17 @@
 import type { Outcome, Problem } from "../../core/problem.ts";
 import { readCase } from "../case/case-schema.ts";
+import { houseAtHome, houseElsewhere } from "../replay/house-grounds.ts";
 import { type KeptCells, keptCellsIn } from "../replay/kept-cells.ts";
 import { ownStage } from "../replay/own-stage.ts";
+import { OWN_SITE } from "../replay/own-year.ts";
 import { type ReplayAsk, readReplayAsk } from "../replay/replay-ask.ts";
 import { replayReport } from "../replay/replay-report.ts";
 import { reportMarkdown } from "../replay/report-markdown.ts";
 import { type Ground, gardenGrounds, runReplay } from "../replay/run-replay.ts";
 import { readJson } from "./input.ts";
+import { siteAsked, withKeptStore } from "./kept-store.ts";
 import { print, say, sayProblems } from "./output.ts";
-import { BAD_INPUT, DONE, type ExitCode, type Verb } from "./verb.ts";
+import { type Arguments, BAD_INPUT, DONE, type ExitCode, type Verb } from "./verb.ts";
 
 export const replay: Verb = {
   about: [
@@ -36,6 +39,17 @@ export const replay: Verb = {
       type: "boolean",
       about: "replay the pots of a case on standard input, moved to the place, not the garden's",
     },
+    house: {
+      type: "boolean",
+      about: "replay the pots that this house keeps, moved to the place",
+    },
+    "own-year": {
+      type: "string",
+      value: "year",
+      about:
+        "with --house: that year at its own site, from the feed's archive and what its forecasts had said, else from the " +
+        "hours the house has kept",
+    },
     mix: {
       type: "string",
       value: "id",
@@ -61,26 +75,59 @@ export const replay: Verb = {
     const read = readReplayAsk({ ...options, bound: options["without-bound"] !== true });
     if (!read.ok) return refused(read.problems);
     const asked = read.value;
+    const year = options["own-year"] === undefined ? null : wholeYear(options["own-year"]);
+    if (year !== null && !year.ok) return refused(year.problems);
+    if (options.house === true || year !== null) {
+      return withKeptStore({ heading: HEADING }, async ({ store, settings }) => {
+        const site = await siteAsked(store, undefined);
+        if (!site.ok) return refused(site.problems);
+        const house = { store, site: site.value, feed: settings.feed, nowUtcMs: Date.now() };
+        const grounds =
+          year === null ? await houseElsewhere(house, asked.placeIds) : await houseAtHome(house, year.value);
+        const ask = year === null ? asked : { ...asked, placeIds: [OWN_SITE], years: [year.value] };
+        return grounds.ok ? played(ask, grounds.value, options) : refused(grounds.problems);
+      });
+    }
     const own = options.own === true ? await ownGrounds(asked) : null;
     if (own !== null && !own.ok) return refused(own.problems);
-    const grounds = own?.value ?? gardenGrounds(asked);
-    const groupIds = [...new Set(grounds.flatMap(({ stage }) => stage.pots.map(({ pot }) => pot.groupId)))];
-    const ask = { ...asked, groupIds };
-    const startedMs = performance.now();
-    const cells = await runReplay(ask, {
-      grounds,
-      ...(typeof options.keep === "string" ? { kept: await keptIn(options.keep, ask, grounds) } : {}),
-      onProgress: ({ done, total }) =>
-        say(progressLine({ done, total, spentMs: performance.now() - startedMs })),
-    });
-    const report = replayReport(ask, cells);
-    await print(options.json === true ? `${JSON.stringify(report)}\n` : reportMarkdown(report));
-    return DONE;
+    return played(asked, own?.value ?? gardenGrounds(asked), options);
   },
 };
 
+const HEADING = "leebench replay";
+
+async function played(
+  asked: ReplayAsk,
+  grounds: readonly Ground[],
+  options: Arguments["options"],
+): Promise<ExitCode> {
+  const groupIds = [...new Set(grounds.flatMap(({ stage }) => stage.pots.map(({ pot }) => pot.groupId)))];
+  const ask = { ...asked, groupIds };
+  const startedMs = performance.now();
+  const cells = await runReplay(ask, {
+    grounds,
+    ...(typeof options.keep === "string" ? { kept: await keptIn(options.keep, ask, grounds) } : {}),
+    onProgress: ({ done, total }) =>
+      say(progressLine({ done, total, spentMs: performance.now() - startedMs })),
+  });
+  const report = replayReport(ask, cells, grounds);
+  await print(options.json === true ? `${JSON.stringify(report)}\n` : reportMarkdown(report));
+  return DONE;
+}
+
+function wholeYear(text: unknown): Outcome<number> {
+  const year = Number(text);
+  if (Number.isInteger(year) && year >= FIRST_YEAR && year <= LAST_YEAR) return { ok: true, value: year };
+  const data = { given: text, least: FIRST_YEAR, most: LAST_YEAR };
+  return { ok: false, problems: [{ code: "not-a-whole-number", path: ["--own-year"], data }] };
+}
+
+/** The feed's archive reaches back so far. */
+const FIRST_YEAR = 1940;
+const LAST_YEAR = 2200;
+
 function refused(problems: readonly Problem[]): ExitCode {
-  sayProblems("leebench replay", problems);
+  sayProblems(HEADING, problems);
   return BAD_INPUT;
 }
 
@@ -105,7 +152,12 @@ async function ownGrounds(ask: ReplayAsk): Promise<Outcome<Ground[]>> {
 /** Parts kept are taken up again only for the same pots, ways and bound. */
 function keptIn(dir: string, ask: ReplayAsk, grounds: readonly Ground[]): Promise<KeptCells> {
   const { policyIds, bound } = ask;
-  return keptCellsIn(dir, { policyIds, bound, stages: grounds.map(({ stage }) => stage) });
+  const about = {
+    policyIds,
+    bound,
+    stages: grounds.map(({ stage, told, daily }) => ({ stage, told: told && daily })),
+  };
+  return keptCellsIn(dir, about);
 }
 
 const BAR_CHARS = 24;
@@ -115,5 +167,5 @@ function progressLine(at: { done: number; total: number; spentMs: number }): str
   const filled = Math.round((BAR_CHARS * at.done) / at.total);
   const leftS = Math.round((at.spentMs / at.done) * (at.total - at.done)) / 1000;
   const bar = `${"=".repeat(filled)}${".".repeat(BAR_CHARS - filled)}`;
-  return `[${bar}] ${at.done} of ${at.total}${at.done < at.total ? `, about ${Math.ceil(leftS)} s left` : ""}`;
+  return `[${bar}] ${Math.floor(at.done)} of ${at.total}${at.done < at.total ? `, about ${Math.ceil(leftS)} s left` : ""}`;
 }

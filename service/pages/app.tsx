@@ -1,6 +1,7 @@
 import { type Context, Hono } from "hono";
 import type { FeedSettings } from "../feed/feed-settings.ts";
 import { openPost, type Post } from "../notify/post.ts";
+import type { ReplayDesk } from "../replay/replay-desk.ts";
 import type { Store } from "../store/open-store.ts";
 import { type HouseWords, houseWords } from "../words/house-words.ts";
 import { answerRoutes } from "./answer/answer-routes.tsx";
@@ -16,6 +17,7 @@ import { morningsRoutes } from "./house/mornings-routes.tsx";
 import { wordsRoutes } from "./house/words-routes.tsx";
 import { correctRoutes } from "./journal/correct-routes.tsx";
 import { journalRoutes } from "./journal/journal-routes.tsx";
+import { lastYearRoutes } from "./last-year/last-year-routes.tsx";
 import { componentRoutes } from "./mixes/component-routes.tsx";
 import { mixesRoutes } from "./mixes/mixes-routes.tsx";
 import type { PageContext } from "./page-context.ts";
@@ -46,6 +48,7 @@ export interface AppInput {
   readonly post?: Post;
   /** None are made when left out. */
   readonly copies?: PageContext["copies"];
+  readonly replays?: ReplayDesk | null;
   /** Makes and stores a new plan for the site. */
   replan(siteId: string): Promise<unknown>;
 }
@@ -72,6 +75,7 @@ export function pageContext(input: AppInput): PageContext {
         write: () => undefined,
       }),
     copies: input.copies ?? { dir: null, keepCount: 1 },
+    replays: input.replays ?? null,
     replan: (siteId) => input.replan(siteId),
   };
 }
@@ -107,6 +111,7 @@ export function createApp(input: AppInput): Hono {
     copiesRoutes,
     peopleRoutes,
     holidayRoutes,
+    lastYearRoutes,
   ])
     app.route("/", routes(context));
   app.notFound(missingPage(context));

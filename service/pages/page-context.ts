@@ -1,5 +1,6 @@
 import type { FeedSettings } from "../feed/feed-settings.ts";
 import type { Post } from "../notify/post.ts";
+import type { ReplayDesk } from "../replay/replay-desk.ts";
 import type { Store } from "../store/open-store.ts";
 import type { HouseWords } from "../words/house-words.ts";
 
@@ -17,6 +18,8 @@ export interface PageContext {
   readonly post: Post;
   /** Where checked copies of the store lie, and how many; no folder where none are made. */
   readonly copies: { readonly dir: string | null; readonly keepCount: number };
+  /** Where replays of a year are asked for; null where nobody plays them. */
+  readonly replays: ReplayDesk | null;
   /** Makes and stores a new plan from what is known now. */
   replan(siteId: string): Promise<unknown>;
 }

@@ -5,8 +5,11 @@ import type { Belief } from "../../core/replay/score/content-watch.ts";
 import type { Estimate } from "../../core/replay/score/estimate.ts";
 import { joinedReliability, type Reliability } from "../../core/replay/score/reliability.ts";
 import { differenceOf, type PolicySummary, policySummary } from "../../core/replay/score/summary.ts";
+import { CREDIT } from "../feed/credit.ts";
+import { OWN_SITE } from "./own-year.ts";
 import type { ReplayAsk } from "./replay-ask.ts";
 import { REPLAY_PLACES } from "./replay-places.ts";
+import type { Ground } from "./run-replay.ts";
 
 /** The outcome of a replay in figures; the same ask gives the same value. */
 export interface ReplayReport {
@@ -14,6 +17,10 @@ export interface ReplayReport {
   readonly version: 1;
   readonly ask: ReplayAsk;
   readonly credits: readonly string[];
+  /** Where the forecasts came from: drawn with published errors, or what the feed had truly sent. */
+  readonly forecasts: "drawn" | "previous-runs";
+  /** Seasons that were played: one place, seed and year each. */
+  readonly seasons: number;
   readonly policies: readonly PolicySummary[];
   /** Mean cost of the best that could have been done; null when it was not asked for. */
   readonly boundCost: number | null;
@@ -37,7 +44,11 @@ export interface ReplayReport {
 const PLANNER = "planner";
 const DEAF = "planner-no-learning";
 
-export function replayReport(ask: ReplayAsk, cells: readonly CellResult[]): ReplayReport {
+export function replayReport(
+  ask: ReplayAsk,
+  cells: readonly CellResult[],
+  grounds: readonly Pick<Ground, "placeId" | "told">[] = [],
+): ReplayReport {
   const idsOf = (kind: "people" | "ablation") =>
     POLICIES.filter((one) => one.kind === kind && ask.policyIds.includes(one.id)).map(({ id }) => id);
   const hasPlanner = ask.policyIds.includes(PLANNER);
@@ -46,9 +57,9 @@ export function replayReport(ask: ReplayAsk, cells: readonly CellResult[]): Repl
     format: "leebench-replay",
     version: 1,
     ask,
-    credits: [
-      ...new Set(REPLAY_PLACES.filter(({ id }) => ask.placeIds.includes(id)).map(({ credit }) => credit)),
-    ],
+    credits: creditsOf(ask.placeIds),
+    forecasts: grounds.some(({ told }) => told?.runs) ? "previous-runs" : "drawn",
+    seasons: cells.length,
     policies: ask.policyIds.map((id) => policySummary(id, cells)),
     boundCost: bounds.length === 0 ? null : bounds.reduce((sum, { cost }) => sum + cost, 0) / bounds.length,
     comparisons: hasPlanner ? comparisons(cells, { plannerId: PLANNER, peopleIds: idsOf("people") }) : [],
@@ -58,6 +69,11 @@ export function replayReport(ask: ReplayAsk, cells: readonly CellResult[]): Repl
     belief: hasPlanner ? beliefOf(cells) : null,
     learningByHalfMonth: hasPlanner && ask.policyIds.includes(DEAF) ? learningOf(cells) : null,
   };
+}
+
+function creditsOf(placeIds: readonly string[]): string[] {
+  const credits = REPLAY_PLACES.filter(({ id }) => placeIds.includes(id)).map(({ credit }) => `${credit}.`);
+  return [...new Set([...credits, ...(placeIds.includes(OWN_SITE) ? [CREDIT.primary] : [])])];
 }
 
 function beliefOf(cells: readonly CellResult[]): ReplayReport["belief"] {

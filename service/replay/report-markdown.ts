@@ -16,19 +16,23 @@ export function reportMarkdown(report: ReplayReport): string {
     ...ablationTable(report),
     ...learningTable(report),
     ...beliefTables(report),
-    ...report.credits.map((credit) => `${credit}.`),
+    ...report.credits,
     "",
   ].join("\n");
 }
 
-function headOf({ ask, boundCost }: ReplayReport): string[] {
+function headOf({ ask, boundCost, seasons, forecasts }: ReplayReport): string[] {
   const seeds =
     ask.seedCount === 1
       ? `seed ${ask.firstSeed}`
       : `seeds ${ask.firstSeed} to ${ask.firstSeed + ask.seedCount - 1}`;
   const { placeIds, years, groupIds } = ask;
   return [
-    `Places ${placeIds.join(", ")}; years ${years.join(", ")}; ${seeds}; groups ${groupIds.join(", ")}.`,
+    `Places ${placeIds.join(", ")}; years ${years.join(", ")}; ${seeds}; groups ${groupIds.join(", ")}. ` +
+      `Played: ${seasons} of ${placeIds.length * years.length * ask.seedCount} seasons. ` +
+      (forecasts === "drawn"
+        ? "Forecasts are drawn with published errors."
+        : "Forecasts are those that the feed had truly sent; it keeps no ensembles of them."),
     "",
     "Harm and trouble are in plants: 1 is a plant as good as lost. A plant that is lost counts once; another takes its " +
       "place and is looked after in the same way. Harm is what the pot truly suffered, by the " +
@@ -93,7 +97,16 @@ function comparisonTable({ comparisons }: ReplayReport): string[] {
     `The planner is worse by more than the interval in ${losing.length} of ${comparisons.length}.`,
     "",
     ...table(
-      ["place", "group", "planner", "best way of people", "", "planner less best", "best possible"],
+      [
+        "place",
+        "group",
+        "planner",
+        "best way of people",
+        "",
+        "planner less best",
+        "mostly by",
+        "best possible",
+      ],
       comparisons.map((one) => [
         one.placeId,
         one.groupId,
@@ -101,6 +114,7 @@ function comparisonTable({ comparisons }: ReplayReport): string[] {
         one.bestId,
         three(one.best),
         withWidth(one.difference),
+        `${one.most.term} ${one.most.more > 0 ? "+" : ""}${three(one.most.more)}`,
         one.bound === null ? "" : three(one.bound),
       ]),
     ),

@@ -12,6 +12,7 @@ import { REPLAY_PLACES } from "./replay-places.ts";
 const FINENESS = 0.5;
 
 export interface ReplayProgress {
+  /** Seasons, with the part of the one under way that is done. */
   readonly done: number;
   readonly total: number;
   /** Whether the cell was found among those kept. */
@@ -51,7 +52,11 @@ export async function runReplay(
         const name = `${placeId}-${seed}-${year}`;
         const found = await kept.read(name);
         world ??= found === null ? worldOfSeed({ ...ground, seed, settings: replaySettings(seed) }) : null;
-        const cell = found ?? playCell(world!, { ...cellAsk(ask), placeId, seed, year });
+        const onPart = (at: { done: number; total: number }) => {
+          if (at.done < at.total)
+            onProgress?.({ done: cells.length + at.done / at.total, total, kept: false });
+        };
+        const cell = found ?? playCell(world!, { ...cellAsk(ask), placeId, seed, year }, onPart);
         if (found === null) await kept.write(name, cell);
         cells.push(cell);
         onProgress?.({ done: cells.length, total, kept: found !== null });

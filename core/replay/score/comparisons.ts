@@ -1,4 +1,6 @@
+import type { HarmTerm } from "../../plan/harm/term.ts";
 import type { CellResult } from "../play-cell.ts";
+import { HARM_TERMS } from "../world/harm-terms.ts";
 import type { Estimate } from "./estimate.ts";
 import { differenceOf, meanCost, type Played, playedOf } from "./summary.ts";
 
@@ -12,6 +14,8 @@ export interface CellComparison {
   readonly best: number;
   /** Planner less best, paired by seed: above zero the planner loses. */
   readonly difference: Estimate;
+  /** What makes most of the difference to the best way of people: where the planner is worse, or better where it is not. */
+  readonly most: { readonly term: HarmTerm | "trouble"; readonly more: number };
 }
 
 /** For every place and group, the planner against whichever way of people did best there. */
@@ -45,6 +49,10 @@ export function comparisons(
         bestId: best.id,
         best: best.mean,
         difference: differenceOf(inCell, { id: of.plannerId, lessId: best.id }),
+        most: mostOf(
+          planner,
+          played.filter(({ policyId }) => policyId === best.id),
+        ),
       },
     ];
   });
@@ -56,6 +64,19 @@ function onlyGroup(cell: CellResult, groupId: string): CellResult {
     pots: policy.pots.filter((pot) => pot.groupId === groupId),
   }));
   return { ...cell, policies };
+}
+
+/** The harm term, or the trouble, in which the planner's mean differs most the way the whole does. */
+function mostOf(planner: readonly Played[], best: readonly Played[]): CellComparison["most"] {
+  const mean = (of: readonly Played[], value: (one: Played) => number) =>
+    of.reduce((sum, one) => sum + value(one), 0) / of.length;
+  const more = (value: (one: Played) => number) => mean(planner, value) - mean(best, value);
+  const parts = [
+    { term: "trouble" as const, more: more(({ pot }) => pot.trouble) },
+    ...HARM_TERMS.map((term, i) => ({ term, more: more(({ pot }) => pot.harmByTerm[i]!) })),
+  ];
+  const worse = meanCost(planner) > meanCost(best) ? 1 : -1;
+  return parts.reduce((a, b) => (worse * b.more > worse * a.more ? b : a));
 }
 
 function boundMean(played: readonly Played[]): number | null {

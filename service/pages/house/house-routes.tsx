@@ -76,7 +76,8 @@ async function housePage(context: PageContext, now: SiteNow, asked: Asked): Prom
     <SiteFrame context={context} now={now} title={say("house.title")} here="/house">
       <h1>{say("house.title")}</h1>
       <p>
-        <a href="/house/status">{say("status.title")}</a> <a href="/people">{say("people.title")}</a>{" "}
+        <a href="/house/status">{say("status.title")}</a>{" "}
+        <a href="/house/last-year">{say("last-year.title")}</a> <a href="/people">{say("people.title")}</a>{" "}
         <a href="/house/access">{say("access.title")}</a>
       </p>
       <p>

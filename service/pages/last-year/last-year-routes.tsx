@@ -1,0 +1,111 @@
+import { Hono } from "hono";
+import { calendarDay } from "../../../core/site/local-days.ts";
+import { OWN_SITE } from "../../replay/own-year.ts";
+import type { DeskState } from "../../replay/replay-desk.ts";
+import { REPLAY_PLACES } from "../../replay/replay-places.ts";
+import { SelectField } from "../forms/fields.tsx";
+import { typedForm } from "../forms/form-body.ts";
+import { pageText } from "../frame.tsx";
+import type { PageContext } from "../page-context.ts";
+import { SiteFrame } from "../site-frame.tsx";
+import { type SiteNow, siteNow } from "../site-now.ts";
+import { ReportPart } from "./report-part.tsx";
+
+const ADDRESS = "/house/last-year";
+/** The year of the days that come with the program, where the grower's own are not asked for. */
+const PLACES_YEAR = 2014;
+const REFRESH_S = "5";
+
+/** "How would last year have gone?": the grower's own pots through a whole year, under the plan and under other ways. */
+export function lastYearRoutes(context: PageContext): Hono {
+  const routes = new Hono();
+  routes.get(ADDRESS, async (c) => {
+    const now = await siteNow(context);
+    if (!now) return c.redirect("/begin", 303);
+    const state = (await context.replays?.state()) ?? { kind: "none" };
+    if (state.kind === "running") c.header("Refresh", REFRESH_S);
+    return c.html(lastYearPage(context, now, state));
+  });
+  routes.post(ADDRESS, async (c) => {
+    const now = await siteNow(context);
+    if (!now) return c.redirect("/begin", 303);
+    const { place } = await typedForm(c);
+    const placeId = placesFor(context).find((id) => id === place) ?? placesFor(context)[0]!;
+    const year = placeId === OWN_SITE ? lastYearAt(now, context.now()) : PLACES_YEAR;
+    context.replays?.start({ placeId, year });
+    return c.redirect(ADDRESS, 303);
+  });
+  return routes;
+}
+
+function lastYearAt({ site }: SiteNow, nowUtcMs: number): number {
+  return Number(calendarDay(nowUtcMs, site.zone).slice(0, 4)) - 1;
+}
+
+/** Where pots can be replayed; an invented house has no site that an archive knows. */
+function placesFor({ demo }: PageContext): string[] {
+  const places = REPLAY_PLACES.map(({ id }) => id);
+  return demo ? places : [OWN_SITE, ...places];
+}
+
+function lastYearPage(context: PageContext, now: SiteNow, state: DeskState): string {
+  const { words } = context;
+  const title = words.say("last-year.title");
+  return pageText(
+    <SiteFrame context={context} now={now} title={title} here="/house">
+      <h1>{title}</h1>
+      <p class="lead">{words.say("last-year.lead")}</p>
+      <StatePart context={context} state={state} />
+      {state.kind !== "running" && <AskForm context={context} now={now} />}
+    </SiteFrame>,
+  );
+}
+
+function StatePart({ context: { words }, state }: { context: PageContext; state: DeskState }) {
+  const { say } = words;
+  switch (state.kind) {
+    case "none":
+      return null;
+    case "running":
+      return (
+        <p role="status">
+          {say("last-year.running", { place: placeName(words, state.ask.placeId) })}{" "}
+          <progress value={state.doneFrac} max={1} aria-label={say("last-year.progress")} />
+        </p>
+      );
+    case "failed":
+      return (
+        <p class="amiss" role="alert">
+          {say("last-year.failed")}{" "}
+          {state.codes
+            .map((code) => words.trySay(`last-year.fault.${code}`) ?? words.trySay(`fault.${code}`) ?? "")
+            .join(" ")}
+        </p>
+      );
+    case "done":
+      return <ReportPart words={words} ask={state.ask} report={state.report} />;
+  }
+}
+
+export function placeName(words: PageContext["words"], placeId: string): string {
+  return words.trySay(`last-year.place.${placeId}`) ?? placeId;
+}
+
+function AskForm({ context, now }: { context: PageContext; now: SiteNow }) {
+  const { words } = context;
+  const options = placesFor(context).map((id) => ({
+    value: id,
+    text:
+      id === OWN_SITE
+        ? words.say("last-year.own", { yearText: String(lastYearAt(now, context.now())) })
+        : placeName(words, id),
+  }));
+  const form = { words, typed: {}, problems: [], prefix: "last-year" };
+  return (
+    <form method="post" action={ADDRESS}>
+      <SelectField form={form} name="place" label={words.say("last-year.where")} options={options} />
+      <p>{words.say("last-year.takes")}</p>
+      <button type="submit">{words.say("last-year.begin")}</button>
+    </form>
+  );
+}
