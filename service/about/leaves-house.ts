@@ -7,7 +7,6 @@ export interface Outgoing {
     | "ensemble"
     | "places"
     | "elevation"
-    | "archive"
     | "fallback"
     | "archive"
     | "archive-forecasts";
@@ -21,8 +20,6 @@ export function outgoingToFeeds(feed: FeedSettings): Outgoing[] {
     ["ensemble", feed.ensembleUrl],
     ["places", feed.geocodingUrl],
     ["elevation", feed.elevationUrl],
-    ["archive", feed.archiveUrl],
-    ["archive", feed.previousRunsUrl],
     // Without a contact to give it is never asked.
     ["fallback", feed.contact === undefined ? "" : feed.fallbackUrl],
     ["archive", feed.archiveUrl],

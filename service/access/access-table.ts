@@ -108,6 +108,7 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
 
   ["GET", "/house", "viewer"],
   ["GET", "/house/status", "viewer"],
+  ["GET", "/house/last-year", "viewer"],
   ["GET", "/house/copies", "owner"],
   ["POST", "/house/copies", "owner"],
   ["GET", "/house/copies/export.json", "owner"],
@@ -119,6 +120,7 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
   ["POST", "/house/mornings", "owner"],
   ["POST", "/house/site", "owner"],
   ["POST", "/house/rules", "owner"],
+  ["POST", "/house/last-year", "owner"],
 
   ["GET", "/api/v1/openapi.json", "anyone"],
   ["GET", "/api/v1/reference", "anyone"],

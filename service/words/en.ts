@@ -1328,11 +1328,9 @@ export const EN = {
     "{host}: the same rounded place and height, as often, for the possible courses of the weather.",
   "about.leaves.places": "{host}: the name of a place, each time you search for one.",
   "about.leaves.elevation": "{host}: the rounded place, when a site is entered without its height.",
-  "about.leaves.archive":
-    "{host}: the rounded place and the days of a year gone by, when you ask how it would have gone.",
   "about.leaves.fallback":
     "{host}: the rounded place, the height and your contact address, only after the first weather service has failed for two hours.",
-  "about.leaves.archive": "{host}: the rounded place, only when past years are replayed at the command line.",
+  "about.leaves.archive": "{host}: the rounded place, only when you ask how a past year would have gone.",
   "about.leaves.archive-forecasts": "{host}: the same, for what forecasts of those years had said.",
   "about.leaves.messages":
     "{address}: your briefs and the changes in the day, with the names of pots and spots.",
