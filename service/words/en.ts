@@ -1224,7 +1224,7 @@ export const EN = {
   "calendar.window-share": "{dryShareFrac} of the courses of weather stay dry.",
   "trouble.subject": "No fresh weather for {site}",
   "trouble.text":
-    "The weather service has not answered properly since {since}. Briefs go on with the last weather and say how old it is; look at the sky yourself before you rely on them. The page on how the house is doing says what is wrong.",
+    "The weather service has not answered properly since {since}. Briefs go on with the last weather and say how old it is; look at the sky yourself before you rely on them. The page on how the house is doing says what is amiss.",
   "people.title": "People and messages",
   "people.lead": "Who gets which messages, by which ways.",
   "people.none":
