@@ -1,3 +1,5 @@
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { defineConfig } from "vitest/config";
 
 export default defineConfig({
@@ -5,7 +7,8 @@ export default defineConfig({
   test: {
     include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
     setupFiles: ["tests/setup.ts"],
-    env: { TZ: "UTC" },
+    // Many tests start the program itself; what it compiles is kept from one start to the next.
+    env: { TZ: "UTC", NODE_COMPILE_CACHE: join(tmpdir(), "leebench-tests-compiled") },
     maxWorkers: 2,
     testTimeout: 60_000,
     hookTimeout: 60_000,

@@ -24,6 +24,8 @@ export const PAGES: readonly string[] = [
   "/house",
   "/house/status",
   "/house/words",
+  "/house/about",
+  "/house/last-year",
   "/house/access",
   "/house/copies",
   "/people",

@@ -39,7 +39,7 @@ export function correctRoutes(context: PageContext): Hono {
     const { zone } = found.now.site;
     const nowUtcMs = context.now();
     const body = bodyOfLog(found.kind, typed);
-    const at = happenedAt(typed, { nowUtcMs, zone, today: calendarDay(nowUtcMs, zone) });
+    const at = correctedAt(typed, { entry: found.entry, nowUtcMs, zone });
     if (!body.ok || !at.ok) {
       const problems = [body, at].flatMap((part) => (part.ok ? [] : part.problems));
       return c.html(correctPage(context, found, { typed, problems }), 422);
@@ -58,6 +58,15 @@ export function correctRoutes(context: PageContext): Hono {
     return c.redirect(potId === undefined ? "/journal" : `/pots/${encodeURIComponent(potId)}`, 303);
   });
   return routes;
+}
+
+/** The clock on the form tells minutes; where nobody changed it the entry keeps its own instant, and so its place. */
+function correctedAt(typed: Typed, of: { entry: JournalEntry; nowUtcMs: number; zone: string }) {
+  const { entry, nowUtcMs, zone } = of;
+  const shown = typedOfInstant(entry.atUtcMs, zone);
+  if (typed.day === shown.day && typed.time === shown.time)
+    return { ok: true as const, value: entry.atUtcMs };
+  return happenedAt(typed, { nowUtcMs, zone, today: calendarDay(nowUtcMs, zone) });
 }
 
 async function foundEntry(c: Context, context: PageContext): Promise<Found | null> {

@@ -9,6 +9,7 @@ import { pageText } from "../frame.tsx";
 import type { PageContext } from "../page-context.ts";
 import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
+import { placeName } from "./place-name.ts";
 import { ReportPart } from "./report-part.tsx";
 
 const ADDRESS = "/house/last-year";
@@ -85,10 +86,6 @@ function StatePart({ context: { words }, state }: { context: PageContext; state:
     case "done":
       return <ReportPart words={words} ask={state.ask} report={state.report} />;
   }
-}
-
-export function placeName(words: PageContext["words"], placeId: string): string {
-  return words.trySay(`last-year.place.${placeId}`) ?? placeId;
 }
 
 function AskForm({ context, now }: { context: PageContext; now: SiteNow }) {

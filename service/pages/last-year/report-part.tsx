@@ -3,7 +3,7 @@ import type { PolicySummary } from "../../../core/replay/score/summary.ts";
 import type { DeskAsk } from "../../replay/replay-desk.ts";
 import type { ReplayReport } from "../../replay/replay-report.ts";
 import type { PageContext } from "../page-context.ts";
-import { placeName } from "./last-year-routes.tsx";
+import { placeName } from "./place-name.ts";
 
 type Words = PageContext["words"];
 

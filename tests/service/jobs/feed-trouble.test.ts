@@ -84,7 +84,9 @@ describe("a morning whose feed is in trouble", () => {
       const plan = (await service.store.plans.latestStored("yard", ["morning"]))?.plan;
       expect(plan?.weatherAge).toMatchObject({ ageHours: days * 24, trust: "poor" });
     }
-    expect(printed).toHaveLength(5);
+    const weekly = printed.filter((text) => text.startsWith("The week from Monday 2 June"));
+    expect(weekly).toHaveLength(1);
+    expect(printed).toHaveLength(5 + weekly.length);
   });
 });
 

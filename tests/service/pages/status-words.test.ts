@@ -22,8 +22,16 @@ const made = ["feed", "jobs", "notify", "store"].flatMap((folder) =>
     .map(([, code]) => code!),
 );
 
-/** Answers to an import, told on the terminal. */
-const TOLD_ELSEWHERE = new Set(["site-is-here", "not-a-plan"]);
+/** Answers to an import or to `forget` on the terminal, to an answered link, and beside the form of a photo. */
+const TOLD_ELSEWHERE = new Set([
+  "site-is-here",
+  "not-a-plan",
+  "no-such-person",
+  "owner-stays",
+  "link-broken",
+  "link-expired",
+  "not-a-photo",
+]);
 /** Stands in for a failed call without any problem, which no call makes; only its wait is used. */
 const NEVER_KEPT = new Set(["feed-unknown"]);
 
