@@ -8,6 +8,8 @@ const CANNOT_START = 2;
 
 // Whatever is made is for this user alone, also in a folder that was there before.
 process.umask(0o077);
+// A closed terminal or a pager that was left ends the reading, not the house.
+for (const stream of [process.stdout, process.stderr]) stream.on("error", () => undefined);
 const read = readSettings(process.env);
 if (read.ok) await run(read.value);
 else {

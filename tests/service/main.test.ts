@@ -1,5 +1,6 @@
 import { spawn } from "node:child_process";
 import { once } from "node:events";
+import { type AddressInfo, createServer } from "node:net";
 import { describe, expect, it } from "vitest";
 import { tempFolder } from "./store/test-store.ts";
 
@@ -24,6 +25,21 @@ function main(env: Record<string, string>) {
   return { child, ended, ready };
 }
 
+async function freePort(): Promise<number> {
+  const server = createServer().listen(0, "127.0.0.1");
+  await once(server, "listening");
+  const { port } = server.address() as AddressInfo;
+  server.close();
+  await once(server, "close");
+  return port;
+}
+
+const aliveAt = (port: number) =>
+  fetch(`http://127.0.0.1:${port}/healthz`).then(
+    ({ ok }) => ok,
+    () => false,
+  );
+
 describe("the process", () => {
   it.each(["SIGINT", "SIGTERM"] as const)(
     "says where it is, answers, and ends cleanly on %s",
@@ -38,6 +54,17 @@ describe("the process", () => {
       expect(end.out).toBe(`Leebench is at ${url}\nNotes are kept in ${dataDir}\n`);
     },
   );
+
+  it("lives on when nobody reads what it prints any more", async () => {
+    const port = await freePort();
+    const { child, ended } = main({ LEEBENCH_DATA_DIR: tempFolder(), LEEBENCH_PORT: String(port) });
+    child.stdout.destroy();
+    await expect.poll(() => aliveAt(port), { timeout: 50_000, interval: 200 }).toBe(true);
+    await new Promise((resolve) => setTimeout(resolve, 300));
+    expect(await aliveAt(port)).toBe(true);
+    child.kill("SIGTERM");
+    expect(await ended).toMatchObject({ code: 0, error: "" });
+  });
 
   it("with faults in its settings tells all of them and ends with 1", async () => {
     const { code, error, out } = await main({ LEEBENCH_PORT: "x", LEEBENCH_UNITS: "stone" }).ended;
