@@ -12,5 +12,7 @@ export default defineConfig({
     maxWorkers: 2,
     testTimeout: 60_000,
     hookTimeout: 60_000,
+    // A second, as it comes, is short for a browser on a busy machine.
+    expect: { poll: { timeout: 15_000 } },
   },
 });
