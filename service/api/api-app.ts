@@ -19,12 +19,17 @@ import { readJson } from "./read-json.ts";
 import { referencePage } from "./reference-page.tsx";
 import { underKey } from "./under-key.ts";
 
-const DOCUMENT = JSON.stringify(openApiDocument(API_ROUTES));
+let madeDocument: string | undefined;
+
+/** Made when first asked for, so that a house which nobody asks starts sooner. */
+const apiDocument = () => (madeDocument ??= JSON.stringify(openApiDocument(API_ROUTES)));
 
 /** Everything that the pages do, for programs. */
 export function apiApp(context: PageContext): Hono {
   const app = new Hono();
-  app.get(`${API_ROOT}/openapi.json`, (c) => c.body(DOCUMENT, 200, { "Content-Type": "application/json" }));
+  app.get(`${API_ROOT}/openapi.json`, (c) =>
+    c.body(apiDocument(), 200, { "Content-Type": "application/json" }),
+  );
   app.get(`${API_ROOT}/reference`, (c) => c.html(referencePage(API_ROUTES, context)));
   for (const route of API_ROUTES) app.on(route.method, routerPath(route), (c) => answered(c, route, context));
   return app;
