@@ -39,16 +39,9 @@ export async function planBasisNow(
   const past = await store.weather.past(siteId, nowUtcMs - REPLAY_DAYS * DAY_MS);
   const collection = await store.collection(siteId);
   const settings = await store.settings.get(siteId);
+  const known = { collection, settings, journal, weather: withPast(weather, past), nowUtcMs };
   return {
-    planInput: {
-      collection,
-      journal,
-      weather: withPast(weather, past),
-      nowUtcMs,
-      settings,
-      ...(previous ? { previous: previous.plan } : {}),
-      ...(await toldBefore(store, { collection, journal, nowUtcMs, previous })),
-    },
+    planInput: await planInputOf(store, known, previous),
     basis: { collection, settings, journalSeq, previousPlanId: previous?.id ?? null },
   };
 }
@@ -67,14 +60,19 @@ export async function planInputThen(store: StoreQueries, made: StoredPlan): Prom
   const past = await store.weather.past(siteId, nowUtcMs - REPLAY_DAYS * DAY_MS, weatherPullId);
   const previous = previousPlanId === null ? null : await store.plans.get(previousPlanId);
   const journal = await store.journal.list(siteId, journalSeq);
+  const known = { collection, settings, journal, weather: withPast(weather, past), nowUtcMs };
+  return planInputOf(store, known, previous);
+}
+
+async function planInputOf(
+  store: StoreQueries,
+  known: Pick<PlanInput, "collection" | "settings" | "journal" | "weather" | "nowUtcMs">,
+  previous: StoredPlan | null,
+): Promise<PlanInput> {
   return {
-    collection,
-    journal,
-    weather: withPast(weather, past),
-    nowUtcMs,
-    settings,
+    ...known,
     ...(previous ? { previous: previous.plan } : {}),
-    ...(await toldBefore(store, { collection, journal, nowUtcMs, previous })),
+    ...(await toldBefore(store, { ...known, previous })),
   };
 }
 

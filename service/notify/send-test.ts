@@ -2,8 +2,8 @@ import { calendarDay } from "../../core/site/local-days.ts";
 import type { Site } from "../../core/site/site.ts";
 import type { Store } from "../store/open-store.ts";
 import type { Message } from "../store/outbox-store.ts";
+import { bareMessage } from "./bare-message.ts";
 import type { Delivery } from "./channel.ts";
-import { messageId } from "./message-id.ts";
 import type { Way } from "./way.ts";
 
 /** Sends one message by a way at once, whatever the hour, and tells how it went. It is not tried again. */
@@ -22,34 +22,19 @@ export async function sendTest(
 }
 
 function testMessage(
-  { channel, words }: Way,
+  way: Way,
   { store, site, nowUtcMs }: { store: Store; site: Site; nowUtcMs: number },
 ): Message {
   const forDay = calendarDay(nowUtcMs, site.zone);
-  const kind = `test-${nowUtcMs}`;
-  const id = messageId({ houseId: store.houseId, siteId: site.id, forDay, kind, channel: channel.name });
-  const subject = words.say("test.subject", { site: site.name });
-  const text = words.say("test.text", { site: site.name });
-  const extra = channel.extraOf?.({
-    id,
-    kind: "test",
-    subject,
-    text,
-    words,
-    about: null,
-    links: null,
-    houseId: store.houseId,
-  });
+  const idKind = `test-${nowUtcMs}`;
+  const about = { forDay, idKind, siteId: site.id, nowUtcMs, keepTryingUntilUtcMs: nowUtcMs };
+  const subject = way.words.say("test.subject", { site: site.name });
+  const text = way.words.say("test.text", { site: site.name });
+  const made = bareMessage(way, { ...about, houseId: store.houseId }, { kind: "test", subject, text });
+  const extra = made.extra ?? null;
   return {
-    id,
-    siteId: site.id,
-    planId: null,
-    channel: channel.name,
-    subject,
-    body: `${text}\n`,
-    createdUtcMs: nowUtcMs,
-    keepTryingUntilUtcMs: nowUtcMs,
-    extra: extra ?? null,
+    ...made,
+    extra,
     state: "waiting",
     tries: 0,
     nextTryUtcMs: nowUtcMs,

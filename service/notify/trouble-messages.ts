@@ -1,7 +1,7 @@
 import { calendarDay } from "../../core/site/local-days.ts";
 import type { Site } from "../../core/site/site.ts";
 import type { NewMessage } from "../store/outbox-store.ts";
-import { messageId } from "./message-id.ts";
+import { bareMessage } from "./bare-message.ts";
 import type { Way } from "./way.ts";
 
 const HOUR_MS = 3_600_000;
@@ -23,26 +23,18 @@ export function troubleMessages(input: {
   const forDay = calendarDay(failingSinceUtcMs, site.zone);
   return ways
     .filter(({ kinds }) => kinds.has("trouble"))
-    .map(({ channel, words }) => {
-      const since = words.when(failingSinceUtcMs, {
-        zone: site.zone,
-        today: calendarDay(nowUtcMs, site.zone),
-      });
+    .map((way) => {
+      const { words } = way;
+      const today = calendarDay(nowUtcMs, site.zone);
+      const since = words.when(failingSinceUtcMs, { zone: site.zone, today });
+      const keepTryingUntilUtcMs = nowUtcMs + KEEP_TRYING_HOURS * HOUR_MS;
+      const idKind = `trouble-${failingSinceUtcMs}`;
+      const about = { houseId, siteId: site.id, forDay, nowUtcMs, keepTryingUntilUtcMs, idKind };
       const subject = words.say("trouble.subject", { site: site.name });
-      const text = words.say("trouble.text", { since });
-      const kind = `trouble-${failingSinceUtcMs}`;
-      const id = messageId({ houseId, siteId: site.id, forDay, kind, channel: channel.name });
-      const about = { words, about: null, links: null, houseId };
-      return {
-        id,
-        siteId: site.id,
-        planId: null,
-        channel: channel.name,
+      return bareMessage(way, about, {
+        kind: "trouble",
         subject,
-        body: `${text}\n`,
-        createdUtcMs: nowUtcMs,
-        keepTryingUntilUtcMs: nowUtcMs + KEEP_TRYING_HOURS * HOUR_MS,
-        extra: channel.extraOf?.({ id, kind: "trouble", subject, text, ...about }) ?? null,
-      };
+        text: words.say("trouble.text", { since }),
+      });
     });
 }

@@ -2,7 +2,7 @@ import type { Collection } from "../../core/plan/collection.ts";
 import type { Plan } from "../../core/plan/plan.ts";
 import { weeklyOf, weeklyText } from "../brief/weekly.ts";
 import type { NewMessage } from "../store/outbox-store.ts";
-import { messageId } from "./message-id.ts";
+import { bareMessage } from "./bare-message.ts";
 import type { Way } from "./way.ts";
 
 const HOUR_MS = 3_600_000;
@@ -37,18 +37,7 @@ export function aheadMessage(
   { way, kind, subject, text }: { way: Way; kind: "weekly" | "sheet"; subject: string; text: string },
 ): NewMessage {
   const { siteId, forDay } = plan;
-  const { channel, words } = way;
-  const id = messageId({ houseId, siteId, forDay, kind, channel: channel.name });
-  const content = { id, kind: "weekly" as const, subject, text, words, about: null, links: null, houseId };
-  return {
-    id,
-    siteId,
-    planId: null,
-    channel: channel.name,
-    subject,
-    body: text,
-    createdUtcMs: nowUtcMs,
-    keepTryingUntilUtcMs: nowUtcMs + KEEP_TRYING_HOURS * HOUR_MS,
-    extra: channel.extraOf?.(content) ?? null,
-  };
+  const keepTryingUntilUtcMs = nowUtcMs + KEEP_TRYING_HOURS * HOUR_MS;
+  const about = { houseId, siteId, forDay, nowUtcMs, keepTryingUntilUtcMs, idKind: kind };
+  return bareMessage(way, about, { kind: "weekly", subject, text });
 }
