@@ -70,7 +70,9 @@ export async function startService(
     const words = houseWords((await store.choices.wordChoice()) ?? settings);
     const log = options.log ?? createLog({ level: settings.logLevel, secrets: secretsOf(settings) });
     const now = options.now ?? Date.now;
-    const broker = settings.broker && (await openBroker({ settings: settings.broker, store, log, now }));
+    const outgoing = { allowedHosts: settings.privateTargets };
+    const broker =
+      settings.broker && (await openBroker({ settings: settings.broker, store, log, now, outgoing }));
     if (broker) closing.push(() => broker.close());
     const parts = jobParts({ store, settings, options, words, log, broker: broker?.channel ?? null });
     closing.push(() => parts.post.close());

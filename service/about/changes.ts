@@ -18,6 +18,7 @@ export const CHANGES: readonly Release[] = [
     other: [
       "Any kept plan can be reckoned again from what was known when it was made.",
       "Plans and what they were made from are kept for 400 days.",
+      "A message broker in the own network under a name that could lead elsewhere is called only when LEEBENCH_PRIVATE_TARGETS names it. Addresses and names of home networks go on working as they are.",
     ],
   },
 ];

@@ -22,6 +22,7 @@ export const MESSAGE_FAULTS = [
   "webhook-refused",
   "mqtt-unreachable",
   "mqtt-refused",
+  "mqtt-own-network",
 ] as const;
 
 export type MessageFault = (typeof MESSAGE_FAULTS)[number];

@@ -1113,6 +1113,8 @@ export const BN = {
   "fault.webhook-refused": "যে প্রোগ্রাম ডাকা হয় সে চিঠি নেয় না। তার লগে কারণ থাকতে পারে।",
   "fault.mqtt-unreachable": "বার্তা-মধ্যস্থ পাওয়া যাচ্ছে না। LEEBENCH_MQTT_URL ও মধ্যস্থ দেখুন।",
   "fault.mqtt-refused": "বার্তা-মধ্যস্থ এ বাড়িকে ঢুকতে দেয় না। LEEBENCH_MQTT_URL-এর নাম ও পাসওয়ার্ড দেখুন।",
+  "fault.mqtt-own-network":
+    "বার্তা-মধ্যস্থ আপনার নিজের নেটওয়ার্কে, অথচ তার নাম অন্য কোথাও নিতে পারে। LEEBENCH_PRIVATE_TARGETS-এ তার নাম লিখুন, নয়তো LEEBENCH_MQTT_URL-এ তার আইপি ঠিকানা দিন।",
   "fault.mail-busy": "ইমেইল সার্ভার পরে আসতে বলে।",
   "fault.mail-refused": "ইমেইল সার্ভার এ চিঠি নেয় না। তার লগে কারণ থাকতে পারে।",
   "fault.mail-failed": "ইমেইল দেওয়া যায়নি। LEEBENCH_SMTP_URL দেখুন।",

@@ -1184,6 +1184,8 @@ export const EN = {
     "The message broker cannot be reached. Look at LEEBENCH_MQTT_URL and at the broker.",
   "fault.mqtt-refused":
     "The message broker does not let this house in. Look at the name and password in LEEBENCH_MQTT_URL.",
+  "fault.mqtt-own-network":
+    "The message broker lies in your own network under a name that could lead elsewhere. Name its host in LEEBENCH_PRIVATE_TARGETS, or give its address in LEEBENCH_MQTT_URL.",
   "fault.mail-busy": "The mail server asks to come back later.",
   "fault.mail-refused": "The mail server does not take this message. Its log may tell why.",
   "fault.mail-failed": "The mail could not be handed over. Look at LEEBENCH_SMTP_URL.",

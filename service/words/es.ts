@@ -1205,6 +1205,8 @@ export const ES = {
     "No se llega al intermediario de mensajes. Mire LEEBENCH_MQTT_URL y el intermediario.",
   "fault.mqtt-refused":
     "El intermediario de mensajes no deja pasar a esta casa. Mire el nombre y la contraseña en LEEBENCH_MQTT_URL.",
+  "fault.mqtt-own-network":
+    "El intermediario de mensajes está en su propia red con un nombre que podría llevar a otro sitio. Nombre su host en LEEBENCH_PRIVATE_TARGETS o dé su dirección numérica en LEEBENCH_MQTT_URL.",
   "fault.mail-busy": "El servidor de correo pide volver más tarde.",
   "fault.mail-refused": "El servidor de correo no acepta este mensaje. Su registro puede decir por qué.",
   "fault.mail-failed": "El correo no se pudo entregar. Mire LEEBENCH_SMTP_URL.",

@@ -1119,6 +1119,8 @@ export const HI = {
   "fault.webhook-refused": "पुकारा गया प्रोग्राम संदेश नहीं लेता। उसके लॉग में कारण हो सकता है।",
   "fault.mqtt-unreachable": "संदेश-मध्यस्थ तक नहीं पहुँचा जा रहा। LEEBENCH_MQTT_URL और मध्यस्थ देखें।",
   "fault.mqtt-refused": "संदेश-मध्यस्थ इस घर को अंदर नहीं आने देता। LEEBENCH_MQTT_URL में नाम और पासवर्ड देखें।",
+  "fault.mqtt-own-network":
+    "संदेश-मध्यस्थ आपके अपने नेटवर्क में है, पर उसका नाम कहीं और ले जा सकता है। LEEBENCH_PRIVATE_TARGETS में उसका नाम लिखें, या LEEBENCH_MQTT_URL में उसका आईपी पता दें।",
   "fault.mail-busy": "ईमेल सर्वर बाद में आने को कहता है।",
   "fault.mail-refused": "ईमेल सर्वर यह संदेश नहीं लेता। उसके लॉग में कारण हो सकता है।",
   "fault.mail-failed": "ईमेल सौंपा नहीं जा सका। LEEBENCH_SMTP_URL देखें।",

@@ -4,11 +4,17 @@ import { Aedes } from "aedes";
 import { connectAsync } from "mqtt";
 import { describe, expect, it, onTestFinished, vi } from "vitest";
 import { openBroker } from "../../../service/broker/broker-line.ts";
+import { brokerRule } from "../../../service/broker/broker-stream.ts";
 import { deliverDue } from "../../../service/notify/deliver-due.ts";
+import { messageFaultOf } from "../../../service/notify/message-fault.ts";
 import { planMessages } from "../../../service/notify/plan-messages.ts";
+import type { TargetRule } from "../../../service/outgoing/target-check.ts";
+import { wordsFor } from "../../../service/words/words.ts";
 import { house } from "../jobs/bench-jobs.ts";
 import { wayBy } from "../notify/fixed-post.ts";
 import { barePlan } from "../store/bare-plan.ts";
+
+const NOTHING_NAMED: TargetRule = { allowedHosts: [] };
 
 /** A real broker on loopback that can be stopped and started again on the same port. */
 async function startBroker(port = 0, authenticate?: (password: string) => boolean) {
@@ -22,21 +28,29 @@ async function startBroker(port = 0, authenticate?: (password: string) => boolea
         }
       : {}),
   });
-  const server = createServer(broker.handle);
+  let callers = 0;
+  const server = createServer((socket) => {
+    callers++;
+    broker.handle(socket);
+  });
   server.listen(port, "127.0.0.1");
   await once(server, "listening");
   const close = async () => {
     await new Promise<void>((closed) => broker.close(() => closed()));
     await new Promise<void>((closed) => server.close(() => closed()));
   };
-  return { port: (server.address() as AddressInfo).port, close };
+  return { port: (server.address() as AddressInfo).port, close, callers: () => callers };
 }
 
-async function lineTo(port: number, { login = "" } = {}) {
+async function lineTo(
+  port: number,
+  { login = "", host = "127.0.0.1", version = "3.1.1" as "3.1.1" | "5", outgoing = NOTHING_NAMED } = {},
+) {
   const made = await house();
   const { store, clock, parts } = made;
-  const settings = { url: `mqtt://${login}127.0.0.1:${port}`, topic: "bench", version: "3.1.1" as const };
-  const line = await openBroker({ settings, store, log: parts.log, now: parts.now, reconnectMs: 100 });
+  const settings = { url: `mqtt://${login}${host}:${port}`, topic: "bench", version };
+  const { log, now } = parts;
+  const line = await openBroker({ settings, store, log, now, outgoing, reconnectMs: 100 });
   onTestFinished(() => line.close());
   const way = wayBy(line.channel);
   const plan = barePlan({
@@ -120,5 +134,66 @@ describe("the message broker", () => {
     );
     expect(await deliver()).toMatchObject({ state: "waiting", lastFault: "mqtt-refused" });
     expect(JSON.stringify(logged)).not.toContain("wrong");
+  });
+});
+
+describe("the broker's host", () => {
+  /** Whoever answers for the names of the world says that this one is at home. */
+  const rebound = (allowedHosts: readonly string[] = []) => {
+    const asked: string[] = [];
+    const lookUp = async (host: string) => {
+      asked.push(host);
+      return [{ address: "127.0.0.1" }];
+    };
+    return { asked, outgoing: { allowedHosts, lookUp } };
+  };
+
+  it("under a name that could lead anywhere is not called inside, and the grower reads how to allow it", async () => {
+    const broker = await startBroker();
+    onTestFinished(broker.close);
+    const { outgoing } = rebound();
+    const { deliver, logged } = await lineTo(broker.port, { host: "broker.invalid", outgoing });
+    await vi.waitFor(
+      () => expect(logged).toContainEqual({ event: "broker-trouble", code: "target-in-own-network" }),
+      5000,
+    );
+    const { state, lastFault } = await deliver();
+    expect([state, lastFault]).toEqual(["waiting", "mqtt-own-network"]);
+    const said = wordsFor("en", "metric").say(`fault.${messageFaultOf(lastFault ?? "")}`);
+    expect(said).toContain("Name its host in LEEBENCH_PRIVATE_TARGETS");
+    expect(broker.callers()).toBe(0);
+  });
+
+  it("is called where the owner named it, under the address that was looked at, once a connection", async () => {
+    const broker = await startBroker();
+    onTestFinished(broker.close);
+    const { asked, outgoing } = rebound(["Broker.invalid"]);
+    const { deliver, connected } = await lineTo(broker.port, { host: "broker.invalid", outgoing });
+    await connected();
+    expect(await deliver()).toMatchObject({ state: "sent" });
+    expect(asked).toEqual(["broker.invalid"]);
+  });
+
+  it("needs no naming where only the own network can be meant, as set-ups did before", async () => {
+    const broker = await startBroker();
+    onTestFinished(broker.close);
+    const { deliver, connected } = await lineTo(broker.port, {
+      host: "localhost",
+      outgoing: rebound().outgoing,
+    });
+    await connected();
+    expect(await deliver()).toMatchObject({ state: "sent" });
+    const allowed = (url: string) => brokerRule(new URL(url), NOTHING_NAMED).allowedHosts;
+    for (const host of ["192.168.1.5", "[fd00::5]", "broker", "broker.local"])
+      expect(allowed(`mqtt://${host}:1883`)).toEqual([host]);
+    expect(allowed("mqtts://broker.invalid")).toEqual([]);
+  });
+
+  it("is never an address under which no service can be", async () => {
+    const { logged } = await lineTo(1883, { host: "0.0.0.0" });
+    await vi.waitFor(
+      () => expect(logged).toContainEqual({ event: "broker-trouble", code: "target-not-callable" }),
+      5000,
+    );
   });
 });
