@@ -7,6 +7,7 @@ import { startDemoFeed } from "../../../demo/demo-feed.ts";
 import { fillStore } from "../../../demo/fill-store.ts";
 import { openStore } from "../../../service/store/open-store.ts";
 import { collection, plan } from "../brief/plan-builder.ts";
+import { commandHere } from "./command-here.ts";
 import { problemsIn, runCommand } from "./run-command.ts";
 
 let dataDir = "";
@@ -17,7 +18,7 @@ beforeEach(async () => {
 
 afterEach(() => rm(dataDir, { recursive: true, force: true }));
 
-const brief = (...args: string[]) => runCommand(["brief", ...args], { env: { LEEBENCH_DATA_DIR: dataDir } });
+const brief = (...args: string[]) => commandHere(["brief", ...args], { env: { LEEBENCH_DATA_DIR: dataDir } });
 
 /** A store as the service leaves it: a site with its plan. */
 async function keep({ withPlan }: { withPlan: boolean }): Promise<void> {
@@ -63,7 +64,7 @@ describe("leebench brief", () => {
       LEEBENCH_ENSEMBLE_URL: nowhere,
       LEEBENCH_FALLBACK_URL: nowhere,
     };
-    const { code, stdout, stderr } = await runCommand(["brief", "--now"], { env });
+    const { code, stdout, stderr } = await commandHere(["brief", "--now"], { env });
     expect([code, stdout]).toEqual([2, ""]);
     const codes = problemsIn(stderr).map((problem) => problem.code);
     expect(codes[0]).toBe("no-weather-yet");
@@ -96,7 +97,7 @@ describe("leebench brief", () => {
 
   it("tells every fault in the settings at once", async () => {
     const env = { LEEBENCH_DATA_DIR: dataDir, LEEBENCH_PORT: "x", LEEBENCH_UNITS: "cubits" };
-    const { code, stderr } = await runCommand(["brief"], { env });
+    const { code, stderr } = await commandHere(["brief"], { env });
     expect(code).toBe(1);
     expect(problemsIn(stderr).map(({ path }) => path[0])).toEqual(["LEEBENCH_PORT", "LEEBENCH_UNITS"]);
   });

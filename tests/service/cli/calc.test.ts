@@ -1,6 +1,7 @@
 import { once } from "node:events";
 import { createInterface } from "node:readline";
 import { describe, expect, it } from "vitest";
+import { commandHere } from "./command-here.ts";
 import { runCommand, startCommand } from "./run-command.ts";
 
 const DAY = {
@@ -31,7 +32,7 @@ const CURVE = { residualFrac: 0.02, saturatedFrac: 0.6, alphaPerCm: 0.15, n: 1.8
 
 async function calc(what: string, lines: readonly unknown[], options: readonly string[] = []) {
   const input = lines.map((line) => (typeof line === "string" ? line : JSON.stringify(line))).join("\n");
-  const { code, stdout, stderr } = await runCommand(["calc", what, ...options], { input });
+  const { code, stdout, stderr } = await commandHere(["calc", what, ...options], { input });
   return {
     code,
     stderr,

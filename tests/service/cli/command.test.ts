@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { VERBS } from "../../../service/cli/verbs.ts";
-import { problemsIn, runCommand } from "./run-command.ts";
+import { commandHere } from "./command-here.ts";
+import { problemsIn, runCommand, runScript } from "./run-command.ts";
 
 describe("leebench", () => {
   it("without a verb lists them all", async () => {
@@ -13,13 +14,22 @@ describe("leebench", () => {
   it.each(VERBS.map(({ name }) => name))(
     "%s --help says how it is used and what the exit codes mean",
     async (name) => {
-      const { code, stdout, stderr } = await runCommand([name, "--help"]);
+      const { code, stdout, stderr } = await commandHere([name, "--help"]);
       expect([code, stderr]).toEqual([0, ""]);
       expect(stdout).toMatch(new RegExp(`^leebench ${name}\\b`));
       expect(stdout).toContain("Exit codes: 0 done; 1 bad input");
       expect(Math.max(...stdout.split("\n").map((line) => line.length))).toBeLessThanOrEqual(100);
     },
   );
+
+  it("finds the modules of every verb as Node itself reads them", async () => {
+    const loaded = await runScript(
+      'const { VERBS } = await import("./service/cli/verbs.ts");' +
+        "for (const { load } of VERBS) console.log((await load()).about.length > 0);",
+    );
+    expect([loaded.code, loaded.stderr]).toEqual([0, ""]);
+    expect(loaded.stdout).toBe("true\n".repeat(VERBS.length));
+  });
 
   it("offers the nearest verb for a slip", async () => {
     const { code, stdout, stderr } = await runCommand(["breif"]);
@@ -43,7 +53,7 @@ describe("leebench", () => {
       ["not-one-of <what>", "unexpected-word more", "unknown-option --x"],
     ],
   ])("refuses %s and says what", async (_what, args, expected) => {
-    const { code, stderr } = await runCommand(args);
+    const { code, stderr } = await commandHere(args);
     expect(code).toBe(1);
     expect(
       problemsIn(stderr)

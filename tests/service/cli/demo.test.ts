@@ -3,6 +3,7 @@ import { existsSync } from "node:fs";
 import { createServer } from "node:net";
 import { afterEach, describe, expect, it } from "vitest";
 import type { Plan } from "../../../core/plan/plan.ts";
+import { commandHere } from "./command-here.ts";
 import { runCommand, startCommand } from "./run-command.ts";
 
 type Child = ReturnType<typeof startCommand>;
@@ -46,7 +47,7 @@ describe("leebench demo", () => {
     const plan = JSON.parse(kept.stdout) as Plan;
     expect(plan.weatherAge.source).toBe("demo");
 
-    const text = await runCommand(["brief"], { env: { LEEBENCH_DATA_DIR: dataDir } });
+    const text = await commandHere(["brief"], { env: { LEEBENCH_DATA_DIR: dataDir } });
     expect(stdout).toContain(text.stdout.trimEnd());
 
     child.kill("SIGINT");
@@ -78,7 +79,7 @@ describe("leebench demo", () => {
   });
 
   it("refuses a port that is none", async () => {
-    const { code, stderr } = await runCommand(["demo", "--port", "sixty"]);
+    const { code, stderr } = await commandHere(["demo", "--port", "sixty"]);
     expect(code).toBe(1);
     expect(stderr).toContain("--port");
   });

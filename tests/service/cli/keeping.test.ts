@@ -5,6 +5,7 @@ import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { fillStore } from "../../../demo/fill-store.ts";
 import { demoCollection } from "../../../demo/harbour.ts";
+import { commandHere } from "./command-here.ts";
 import { problemsIn, runCommand } from "./run-command.ts";
 
 const NOW = Date.UTC(2031, 4, 4, 9);
@@ -18,8 +19,8 @@ beforeEach(async () => {
 
 afterEach(() => rm(dir, { recursive: true, force: true }));
 
-const at = (name: string, args: readonly string[], input = "") =>
-  runCommand(args, { input, env: { LEEBENCH_DATA_DIR: join(dir, name) } });
+const keptIn = (name: string, input = "") => ({ input, env: { LEEBENCH_DATA_DIR: join(dir, name) } });
+const at = (name: string, args: readonly string[], input = "") => commandHere(args, keptIn(name, input));
 
 async function filled(name: string): Promise<void> {
   const made = await at(
@@ -34,9 +35,9 @@ async function filled(name: string): Promise<void> {
 describe("what is kept", () => {
   it("goes out as one JSON file and comes in elsewhere the same, once", async () => {
     await filled("here");
-    const out = await at("here", ["export"]);
+    const out = await runCommand(["export"], keptIn("here"));
     expect([out.code, out.stderr]).toEqual([0, ""]);
-    const taken = await at("there", ["import"], out.stdout);
+    const taken = await runCommand(["import"], keptIn("there", out.stdout));
     expect([taken.code, taken.stdout]).toEqual([0, expect.stringContaining(`pots ${pots.length}`)]);
     const again = JSON.parse((await at("there", ["export"])).stdout);
     expect(again.sites).toEqual(JSON.parse(out.stdout).sites);
@@ -48,14 +49,14 @@ describe("what is kept", () => {
   it("is copied, lost and put back", async () => {
     await filled("here");
     const copies = join(dir, "copies");
-    const made = await at("here", ["backup", "--to", copies]);
+    const made = await runCommand(["backup", "--to", copies], keptIn("here"));
     expect([made.code, made.stderr]).toEqual([0, ""]);
     const file = made.stdout.split("\n")[0]!;
     expect(existsSync(file)).toBe(true);
     expect(statSync(file).mode & 0o077, "readable by others").toBe(0);
     const before = JSON.parse((await at("here", ["export"])).stdout);
     await rm(join(dir, "here"), { recursive: true });
-    const back = await at("here", ["restore", file]);
+    const back = await runCommand(["restore", file], keptIn("here"));
     expect([back.code, back.stdout]).toEqual([0, expect.stringContaining(`pots ${pots.length}`)]);
     expect(JSON.parse((await at("here", ["export"])).stdout).sites).toEqual(before.sites);
     const none = await at("here", ["restore", join(copies, "none.db")]);

@@ -1,22 +1,23 @@
 import { Ajv2020 } from "ajv/dist/2020.js";
 import { describe, expect, it } from "vitest";
 import { writtenCase } from "../case/case-builder.ts";
+import { commandHere } from "./command-here.ts";
 import { problemsIn, runCommand } from "./run-command.ts";
 
 /** What the command prints as a schema, in the hands of an independent validator. */
 async function printedValidator(what: "case" | "plan") {
-  const { stdout } = await runCommand(["schema", what]);
+  const { stdout } = await commandHere(["schema", what]);
   const ajv = new Ajv2020({ strict: true, allErrors: true, allowUnionTypes: true, validateFormats: false });
   return ajv.compile(JSON.parse(stdout));
 }
 
 describe("leebench plan", () => {
   it("gives the same bytes for the same case, as its schema says, and takes the plan back as the previous one", async () => {
-    const printed = await runCommand(["demo", "--print-case"]);
+    const printed = await commandHere(["demo", "--print-case"]);
     expect([printed.code, printed.stderr]).toEqual([0, ""]);
     const [first, second] = await Promise.all([
       runCommand(["plan"], { input: printed.stdout }),
-      runCommand(["plan"], { input: printed.stdout }),
+      commandHere(["plan"], { input: printed.stdout }),
     ]);
     expect([first.code, first.stderr]).toEqual([0, ""]);
     expect(second.stdout).toBe(first.stdout);
@@ -26,7 +27,7 @@ describe("leebench plan", () => {
     expect(validCase(written) || validCase.errors).toBe(true);
     expect(validPlan(JSON.parse(first.stdout)) || validPlan.errors).toBe(true);
 
-    const again = await runCommand(["plan"], {
+    const again = await commandHere(["plan"], {
       input: JSON.stringify({ ...written, previous: JSON.parse(first.stdout) }),
     });
     expect([again.code, again.stderr]).toEqual([0, ""]);
@@ -38,7 +39,7 @@ describe("leebench plan", () => {
     written.collection.pots[0]!.groupId = "citris";
     written.collection.site.latDeg = 95;
     written.weather.hours.rainMm.pop();
-    const { code, stdout, stderr } = await runCommand(["plan"], { input: JSON.stringify(written) });
+    const { code, stdout, stderr } = await commandHere(["plan"], { input: JSON.stringify(written) });
     expect([code, stdout]).toEqual([1, ""]);
     expect(problemsIn(stderr)).toEqual([
       { code: "too-large", path: ["collection", "site", "latDeg"], data: { given: 95, most: 90 } },
@@ -56,7 +57,7 @@ describe("leebench plan", () => {
     const [pot] = written.collection.pots;
     written.collection.pots.push({ ...pot!, id: "bare", name: "Bare" });
     written.journal.push({ id: "e2", at: "2031-03-04T08:00Z", body: { kind: "undo", ofEntryId: "e9" } });
-    const { code, stdout, stderr } = await runCommand(["plan"], { input: JSON.stringify(written) });
+    const { code, stdout, stderr } = await commandHere(["plan"], { input: JSON.stringify(written) });
     expect(code).toBe(0);
     expect(JSON.parse(stdout).pots.map(({ potId }: { potId: string }) => potId)).toEqual(["bay"]);
     expect(
@@ -67,7 +68,7 @@ describe("leebench plan", () => {
   });
 
   it.each(["", "{", "null", "[]", '"case"'])("refuses %j with a problem, not a crash", async (input) => {
-    const { code, stdout, stderr } = await runCommand(["plan"], { input });
+    const { code, stdout, stderr } = await commandHere(["plan"], { input });
     expect([code, stdout]).toEqual([1, ""]);
     expect(problemsIn(stderr)).toHaveLength(1);
   });

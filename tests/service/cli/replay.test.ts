@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { commandHere } from "./command-here.ts";
 import { problemsIn, runCommand } from "./run-command.ts";
 
 const QUICK = [
@@ -25,8 +26,8 @@ describe("leebench replay", () => {
     const args = [...QUICK, "--json", "--without-bound"];
     const [one, two, other] = await Promise.all([
       runCommand(args),
-      runCommand(args),
-      runCommand([...args, "--seed", "2"]),
+      commandHere(args),
+      commandHere([...args, "--seed", "2"]),
     ]);
     expect(one.stdout).toBe(two.stdout);
     expect(JSON.parse(one.stdout).format).toBe("leebench-replay");
@@ -34,7 +35,7 @@ describe("leebench replay", () => {
   });
 
   it("replays the pots of a case, moved to the place", async () => {
-    const demo = await runCommand(["demo", "--print-case"]);
+    const demo = await commandHere(["demo", "--print-case"]);
     const own = JSON.parse(demo.stdout);
     const few = ["lemon", "agave"];
     own.collection.pots = own.collection.pots.filter(({ id }: { id: string }) => few.includes(id));
@@ -42,16 +43,16 @@ describe("leebench replay", () => {
       ({ potId }: { potId?: string }) => potId === undefined || few.includes(potId),
     );
     const args = ["replay", "--own", "--place", "seattle", "--policy", "trade-rules", "--without-bound"];
-    const { code, stdout } = await runCommand(args, { input: JSON.stringify(own) });
+    const { code, stdout } = await commandHere(args, { input: JSON.stringify(own) });
     expect(code).toBe(0);
     expect(stdout).toContain("groups citrus, agave");
     own.journal = [];
-    const bare = await runCommand(args, { input: JSON.stringify(own) });
+    const bare = await commandHere(args, { input: JSON.stringify(own) });
     expect(problemsIn(bare.stderr).map(({ code }) => code)).toEqual(["pot-not-planted", "pot-not-planted"]);
   });
 
   it("tells what was mistyped", async () => {
-    const { code, stderr } = await runCommand(["replay", "--place", "oslo", "--seeds", "many"]);
+    const { code, stderr } = await commandHere(["replay", "--place", "oslo", "--seeds", "many"]);
     expect(code).toBe(1);
     expect(problemsIn(stderr).map(({ code }) => code)).toEqual(["not-one-of", "not-a-whole-number"]);
   });

@@ -11,11 +11,15 @@ export interface Ended {
   readonly stderr: string;
 }
 
-/** The real command in a process of its own. */
+/** The real command in a process of its own; what Node compiles of it is kept for the next one. */
 export function startCommand(args: readonly string[], env: Readonly<Record<string, string>> = {}) {
-  return spawn(process.execPath, ["--import", "./service/runtime.mjs", "service/cli.ts", ...args], {
+  return startNode(["service/cli.ts", ...args], env);
+}
+
+function startNode(args: readonly string[], env: Readonly<Record<string, string>>) {
+  return spawn(process.execPath, ["--import", "./service/runtime.mjs", ...args], {
     cwd: ROOT,
-    env: { PATH: process.env.PATH, ...env },
+    env: { PATH: process.env.PATH, NODE_COMPILE_CACHE: process.env.NODE_COMPILE_CACHE, ...env },
     stdio: "pipe",
   });
 }
@@ -25,7 +29,15 @@ export async function runCommand(
   args: readonly string[],
   { input = "", env = {} }: { input?: string; env?: Readonly<Record<string, string>> } = {},
 ): Promise<Ended> {
-  const child = startCommand(args, env);
+  return endOf(startCommand(args, env), input);
+}
+
+/** Runs a few lines of script as Node runs the program, from the program's own folder. */
+export function runScript(script: string): Promise<Ended> {
+  return endOf(startNode(["--input-type=module", "--eval", script], {}), "");
+}
+
+async function endOf(child: ReturnType<typeof startCommand>, input: string): Promise<Ended> {
   const [stdout, stderr] = [textOf(child.stdout), textOf(child.stderr)];
   // A command that ends before it has read everything closes its end first.
   child.stdin.on("error", () => undefined);

@@ -8,7 +8,8 @@ import { STORE_NAME } from "../../../service/store/store-names.ts";
 import { house } from "../jobs/bench-jobs.ts";
 import { pot } from "../store/bench.ts";
 import { tempFolder } from "../store/test-store.ts";
-import { problemsIn, runCommand } from "./run-command.ts";
+import { commandHere } from "./command-here.ts";
+import { problemsIn } from "./run-command.ts";
 
 it("a plan told long ago is explained from what was known then", async () => {
   const dataDir = tempFolder();
@@ -20,7 +21,7 @@ it("a plan told long ago is explained from what was known then", async () => {
   await store.pots.put("yard", pot({ name: "Renamed since" }));
   await store.close();
 
-  const why = (...args: string[]) => runCommand(["why", ...args], { env: { LEEBENCH_DATA_DIR: dataDir } });
+  const why = (...args: string[]) => commandHere(["why", ...args], { env: { LEEBENCH_DATA_DIR: dataDir } });
   const then = await why("Lemon", "--on", "2031-05-02", "--json");
   expect([then.code, then.stderr]).toEqual([0, ""]);
   expect(JSON.parse(then.stdout).row).toEqual(JSON.parse(JSON.stringify(made.value.plan.pots[0])));

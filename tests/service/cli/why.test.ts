@@ -7,6 +7,7 @@ import { demoCase } from "../../../demo/demo-case.ts";
 import { writeCase } from "../../../service/case/write-case.ts";
 import { whyText } from "../../../service/cli/why-text.ts";
 import { wordsFor } from "../../../service/words/words.ts";
+import { commandHere } from "./command-here.ts";
 import { problemsIn, runCommand } from "./run-command.ts";
 
 let input: PlanInput;
@@ -88,12 +89,12 @@ describe("leebench why", () => {
     const text = await runCommand(["why", "Rail lemon", "--case"], { input: written });
     expect([text.code, text.stderr]).toEqual([0, ""]);
     expect(text.stdout).toContain("Rail lemon");
-    const json = await runCommand(["why", "lemon", "--case", "--json"], { input: written });
+    const json = await commandHere(["why", "lemon", "--case", "--json"], { input: written });
     expect(JSON.parse(json.stdout)).toEqual(JSON.parse(JSON.stringify(whyOf("lemon"))));
   });
 
   it("offers the nearest pots for a slip", async () => {
-    const { code, stderr } = await runCommand(["why", "lemmon", "--case"], {
+    const { code, stderr } = await commandHere(["why", "lemmon", "--case"], {
       input: JSON.stringify(writeCase(input)),
     });
     expect(code).toBe(1);
