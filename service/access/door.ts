@@ -1,6 +1,7 @@
 import { isLoopbackHost } from "../loopback.ts";
 import type { Account } from "../store/accounts-store.ts";
 import type { Store } from "../store/open-store.ts";
+import { storeVersion } from "../store/store-version.ts";
 import { passphraseRecord } from "./passphrase.ts";
 import { digestOf, newCode, plainCode, sameDigest } from "./secret-text.ts";
 
@@ -50,9 +51,10 @@ export function newDoor({ store, settings, now, tell }: DoorInput): Door {
   const firstCode = newCode();
   let isTold = false;
   let bySetting: Promise<Account | undefined> | undefined;
+  const stored = whileUnchanged(store, () => store.accounts.get(OWNER_ID));
   const owner = async () => {
     bySetting ??= ownerBySetting(store, settings.passphrase);
-    return (await bySetting) ?? (await store.accounts.get(OWNER_ID));
+    return (await bySetting) ?? (await stored());
   };
   const state = async (): Promise<DoorState> => {
     if ((await owner())?.passphrase) return "guarded";
@@ -89,6 +91,17 @@ export function newDoor({ store, settings, now, tell }: DoorInput): Door {
           "Open the page /claim of this house and enter it there.\n",
       );
     },
+  };
+}
+
+/** Every request asks for the owner; the store is asked again only after something in it has changed. */
+function whileUnchanged<T>(store: Store, read: () => Promise<T>): () => Promise<T> {
+  const versionNow = storeVersion(store);
+  let known: { readonly version: string; readonly value: T } | undefined;
+  return async () => {
+    const version = versionNow();
+    if (known?.version !== version) known = { version, value: await read() };
+    return known.value;
   };
 }
 

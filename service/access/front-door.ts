@@ -23,8 +23,13 @@ const PHOTOS = upTo(
   "This photo is larger than 16 mebibytes and was not kept. Send a smaller one.",
 );
 
-const noEndlessBodies: MiddlewareHandler = (c, next) =>
-  (c.req.path.endsWith("/photo") ? PHOTOS : FORMS)(c, next);
+/** Asking brings no body (the Fetch Standard, Request); looking for one costs as much as a ready page. */
+const WITHOUT_BODY = new Set(["GET", "HEAD"]);
+
+const noEndlessBodies: MiddlewareHandler = (c, next) => {
+  if (WITHOUT_BODY.has(c.req.method)) return next();
+  return (c.req.path.endsWith("/photo") ? PHOTOS : FORMS)(c, next);
+};
 
 /** What every request passes whoever asks: protective headers, no sending from other sites' pages, no endless bodies. */
 export const frontDoor: readonly MiddlewareHandler[] = [protectiveHeaders, sameOriginOnly, noEndlessBodies];

@@ -1,5 +1,6 @@
 import { type Context, Hono } from "hono";
 import { readBy } from "../case/problems-from-zod.ts";
+import { hasAlready } from "../known-etag.ts";
 import type { PageContext } from "../pages/page-context.ts";
 import { problemAnswer, type Refusal } from "../problem-answer.ts";
 import {
@@ -57,8 +58,7 @@ function answerOf(
   for (const [name, value] of Object.entries(headers ?? {})) c.header(name, value);
   const etag = route.hasEtag ? etagOf(body) : null;
   if (etag !== null) c.header("ETag", etag);
-  if (etag !== null && c.req.method === "GET" && c.req.header("if-none-match") === etag)
-    return c.body(null, 304);
+  if (etag !== null && c.req.method === "GET" && hasAlready(c, etag)) return c.body(null, 304);
   return c.body(JSON.stringify(body), status ?? route.answerStatus ?? 200, {
     "Content-Type": "application/json",
   });

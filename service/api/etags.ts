@@ -1,5 +1,6 @@
 import { createHash } from "node:crypto";
 import type { Context } from "hono";
+import { plainEtag } from "../known-etag.ts";
 import type { Refusal } from "../problem-answer.ts";
 
 /** Stands for a value as it is now (RFC 9110, 8.8.3). */
@@ -16,7 +17,7 @@ export function editRefusal(c: Context, standing: unknown): Refusal | null {
   if (standing === undefined) return ifMatch === undefined ? null : CHANGED;
   if (c.req.header("if-none-match") === "*") return CHANGED;
   if (ifMatch === undefined) return NEEDS_MATCH;
-  const named = ifMatch.split(",").map((tag) => tag.trim());
+  const named = ifMatch.split(",").map(plainEtag);
   return named.includes("*") || named.includes(etagOf(standing)) ? null : CHANGED;
 }
 

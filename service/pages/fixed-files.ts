@@ -1,4 +1,5 @@
 import { type Context, Hono } from "hono";
+import { hasAlready } from "../known-etag.ts";
 import { PAGE_CODE, WORKER_CODE } from "./client-code.ts";
 import { ICON_SVG } from "./icon.ts";
 import { STYLE_ETAG, STYLE_TEXT } from "./style.ts";
@@ -38,6 +39,6 @@ export function fixedFiles(): Hono {
 function fixedFile(c: Context, { text, type, etag }: FixedFile): Response {
   c.header("ETag", etag);
   c.header("Cache-Control", "no-cache");
-  if (c.req.header("if-none-match") === etag) return c.body(null, 304);
+  if (hasAlready(c, etag)) return c.body(null, 304);
   return c.body(text, 200, { "Content-Type": type });
 }

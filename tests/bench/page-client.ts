@@ -36,7 +36,7 @@ async function timesMs({ origin, path, connectionCount, requestCount, withEtag }
 
 async function ask(agent: Agent, to: { origin: string; path: string; etag?: string }) {
   const { origin, path, etag } = to;
-  const headers = etag ? { "if-none-match": etag } : {};
+  const headers = { "accept-encoding": "gzip, deflate", ...(etag ? { "if-none-match": etag } : {}) };
   const answer = await agent.request({ origin, path, method: "GET", headers });
   await answer.body.dump({ limit: 10_000_000 });
   if (answer.statusCode !== 200 && answer.statusCode !== 304)

@@ -1,5 +1,8 @@
 import { randomBytes } from "node:crypto";
 
+/** Length of a reader's own part of an id, written in hexadecimal digits. */
+export const OWN_ID_BYTES = 28;
+
 /** Stands in a page that is kept ready for many; whoever gets it has a part of their own put in its place. */
 const SLOT = `slot${randomBytes(12).toString("hex")}`;
 
@@ -11,13 +14,12 @@ export function newFormId(): string {
   return `${SLOT}-${made}`;
 }
 
-/** A page in pieces between the places where an id of the reader's own goes, ready to be sent. */
+/** A page in pieces between the places where an id of the reader's own goes. */
 export function piecesOf(html: string): readonly Buffer[] {
   return html.split(SLOT).map((piece) => Buffer.from(piece));
 }
 
-/** The page with ids that only this reader has. */
-export function withOwnIds(pieces: readonly Buffer[]): Buffer<ArrayBuffer> {
-  const own = Buffer.from(randomBytes(14).toString("hex"));
-  return Buffer.concat(pieces.flatMap((piece, index) => (index === 0 ? [piece] : [own, piece])));
+/** Unlike what any reader had before. */
+export function newOwnId(): Buffer {
+  return Buffer.from(randomBytes(OWN_ID_BYTES / 2).toString("hex"));
 }

@@ -36,6 +36,33 @@ describe("a page that is ready", () => {
     expect(again.headers.get("content-security-policy")).toContain("default-src 'none'");
   });
 
+  it.each(["/", "/pots", "/style.css"])("nor when it was compressed on its way: %s", async (address) => {
+    const pages = await app();
+    const packed = { "Accept-Encoding": "gzip" };
+    for (const ready of [false, true]) {
+      const first = await pages.request(address, { headers: packed });
+      expect([ready, first.headers.get("content-encoding")]).toEqual([ready, "gzip"]);
+      const etag = first.headers.get("etag") ?? "";
+      const again = await pages.request(address, { headers: { ...packed, "If-None-Match": etag } });
+      expect([again.status, await again.text()]).toEqual([304, ""]);
+    }
+  });
+
+  it("says the same compressed or not", async () => {
+    const pages = await app();
+    const sent = async (encoding: string) => {
+      const answer = await pages.request("/pots", { headers: { "Accept-Encoding": encoding } });
+      const bytes = Buffer.from(await answer.arrayBuffer());
+      const isPacked = answer.headers.get("content-encoding") === "gzip";
+      const page = (isPacked ? gunzipSync(bytes) : bytes).toString();
+      return { isPacked, page: page.replaceAll(/[0-9a-f]{28}(?=-\d)/g, "own") };
+    };
+    const [packed, plain] = [await sent("br, gzip;q=0.8"), await sent("gzip;q=0, identity")];
+    expect([packed.isPacked, plain.isPacked]).toEqual([true, false]);
+    expect(packed.page).toBe(plain.page);
+    expect(plain.page).toContain('value="own-');
+  });
+
   it("is made anew after an entry, and after the clock has moved on", async () => {
     const clock = { now: NOW };
     const pages = await app(clock);
