@@ -61,7 +61,7 @@ export function houseApp(input: HouseAppInput): Hono {
   app.use(ownNamesOnly(settings), ...frontDoor, gate({ door, visitorOf }));
   app.route("/", healthRoutes({ store, tally, now, startedUtcMs: now(), isStopping }));
   for (const routes of [signInRoutes, claimRoutes, houseAccessRoutes]) app.route("/", routes(access));
-  app.route("/", apiApp(context));
+  app.route("/", apiApp(access));
   app.route("/", createApp(context));
   app.notFound(missingPage(context));
   app.onError((error, c) => faultAnswer(error, { c, log }));

@@ -12,6 +12,11 @@ export interface Listening {
 
 /** A request must be in within this, so that slow senders cannot hold the house. Chosen by us. */
 const WAITS_MS = { request: 30_000, headers: 10_000 };
+/**
+ * A connection without a request is kept this long, longer than callers and proxies keep theirs: it is then they who
+ * hang up, and no request meets a line that was just closed here. Chosen by us; common proxies keep theirs a minute.
+ */
+const KEPT_IDLE_MS = 75_000;
 /** Connections at once; far more than a household has, and fewer than a process may open. Chosen by us. */
 const MOST_CONNECTIONS = 500;
 const CLOSE_WAIT_MS = 5_000;
@@ -26,6 +31,7 @@ export async function listen(
     serverOptions: {
       requestTimeout: waitsMs.request,
       headersTimeout: waitsMs.headers,
+      keepAliveTimeout: KEPT_IDLE_MS,
       // Node looks only so often whether a wait is over.
       connectionsCheckingInterval: waitsMs.headers / 4,
     },

@@ -23,12 +23,14 @@ const PHOTOS = upTo(
   "This photo is larger than 16 mebibytes and was not kept. Send a smaller one.",
 );
 
+/** Where the pages and the interface take a photo. */
+const PHOTO_PATH = /\/pots\/[^/]+\/photos?$/;
 /** Asking brings no body (the Fetch Standard, Request); looking for one costs as much as a ready page. */
 const WITHOUT_BODY = new Set(["GET", "HEAD"]);
 
 const noEndlessBodies: MiddlewareHandler = (c, next) => {
   if (WITHOUT_BODY.has(c.req.method)) return next();
-  return (c.req.path.endsWith("/photo") ? PHOTOS : FORMS)(c, next);
+  return (PHOTO_PATH.test(c.req.path) ? PHOTOS : FORMS)(c, next);
 };
 
 /** What every request passes whoever asks: protective headers, no sending from other sites' pages, no endless bodies. */

@@ -9,18 +9,12 @@ import type { Account } from "../store/accounts-store.ts";
 import type { AccessInput } from "./access-input.ts";
 import { newPassphrase } from "./claim-routes.tsx";
 import { OWNER_ID } from "./door.ts";
+import { addToken, giveCode, LONGEST_TOKEN_DAYS, newAccount } from "./give-access.ts";
 import { HouseAccessPage, type Shown } from "./house-access-page.tsx";
 import { passphraseRecord } from "./passphrase.ts";
 import { ROLES } from "./roles.ts";
-import { digestOf, newCode, newSecret, plainCode } from "./secret-text.ts";
 import { signInDevice, tryPassphrase } from "./sign-in.ts";
 import type { Visitor } from "./visitor.ts";
-
-const DAY_MS = 86_400_000;
-/** How long a one-time code can be used. Chosen by us. */
-const CODE_DAYS = 3;
-const LONGEST_TOKEN_DAYS = 730;
-const ID_CHARS = 12;
 
 const PersonForm = z.object({ name: neededText(60), mayDo: choice(["helper", "viewer"]) });
 const TokenForm = z.object({
@@ -68,8 +62,7 @@ export function houseAccessRoutes(input: AccessInput): Hono {
         422,
       );
     const { name, mayDo: role } = read.value;
-    const person = { id: newId(), name, role, passphrase: null, createdUtcMs: now() };
-    return show(c, await withCode({ ...person, codeDigest: null, codeEndsUtcMs: null }, input));
+    return show(c, await withCode(newAccount({ name, role }, now()), input));
   });
   routes.post("/house/access/people/:id", async (c) => {
     const account = await store.accounts.get(c.req.param("id"));
@@ -85,9 +78,7 @@ export function houseAccessRoutes(input: AccessInput): Hono {
     const read = readForm(TokenForm, typed);
     if (!read.ok) return show(c, { form: "tokens", typed, problems: read.problems }, 422);
     const { name, mayDo: role, days } = read.value;
-    const token = newSecret();
-    const times = { createdUtcMs: now(), endsUtcMs: now() + days * DAY_MS, usedUtcMs: null };
-    await store.tokens.add({ id: newId(), digest: digestOf(token), name, role, ...times });
+    const { token } = await addToken(store, { name, role, days, nowUtcMs: now() });
     return show(c, { token });
   });
   routes.post("/house/access/tokens/:id", async (c) => {
@@ -97,10 +88,6 @@ export function houseAccessRoutes(input: AccessInput): Hono {
   return routes;
 }
 
-function newId(): string {
-  return newSecret().slice(0, ID_CHARS);
-}
-
 /** The account of who is signed in; none in an open house and for a token. */
 async function accountOf(c: Context, { door }: AccessInput): Promise<Account | undefined> {
   const visitor: Visitor = c.get("visitor");
@@ -108,9 +95,7 @@ async function accountOf(c: Context, { door }: AccessInput): Promise<Account | u
 }
 
 async function withCode(account: Account, { context: { store, now } }: AccessInput): Promise<Partial<Shown>> {
-  const code = newCode();
-  const codeEndsUtcMs = now() + CODE_DAYS * DAY_MS;
-  await store.accounts.put({ ...account, codeDigest: digestOf(plainCode(code)), codeEndsUtcMs });
+  const { code } = await giveCode(store, account, now());
   return { code, codeFor: account.name };
 }
 

@@ -1,18 +1,24 @@
 import type { Context } from "hono";
 import type { z } from "zod";
 import type { Site } from "../../core/site/site.ts";
+import type { Door } from "../access/door.ts";
 import type { PageContext } from "../pages/page-context.ts";
 import type { Refusal } from "../problem-answer.ts";
 
 /** Where the routes stand; a change that breaks a script gets a number of its own beside it. */
 export const API_ROOT = "/api/v1";
 
-export type Method = "GET" | "POST" | "PUT";
+export type Method = "GET" | "POST" | "PUT" | "DELETE";
+
+/** 202: begun, not done. 204: done, and there is nothing to say about it. */
+type GoodStatus = 200 | 201 | 202 | 204;
 
 /** A request whose shape has been checked. */
 export interface ApiCall<Query = unknown, Body = unknown> {
   readonly c: Context;
   readonly context: PageContext;
+  /** Who may come in. */
+  readonly door: Door;
   /** Of the path, by the names in its braces. */
   readonly params: Readonly<Record<string, string>>;
   readonly query: Query;
@@ -23,11 +29,18 @@ export interface ApiCall<Query = unknown, Body = unknown> {
 
 export interface ApiAnswer {
   readonly status?: 200 | 201;
-  readonly body: unknown;
+  /** Left out where there is nothing to say. */
+  readonly body?: unknown;
   readonly headers?: Readonly<Record<string, string>>;
 }
 
-export type ApiOutcome = ApiAnswer | Refusal;
+/** An answer that is no JSON: as a picture, a text, or a file to keep under its name. */
+export interface ApiFile {
+  readonly file: Uint8Array | ReadableStream | string;
+  readonly name?: string;
+}
+
+export type ApiOutcome = ApiAnswer | ApiFile | Refusal;
 
 /** One route, from which both the answering and the OpenAPI document are made. */
 export interface ApiRoute {
@@ -40,12 +53,19 @@ export interface ApiRoute {
   readonly summary: string;
   readonly query?: z.ZodObject;
   readonly body?: z.ZodType;
-  readonly answer: z.ZodType;
-  readonly answerStatus?: 200 | 201;
+  /** Media types of a body that is no JSON; `body` then is its bytes. */
+  readonly takesBytes?: readonly string[];
+  /** Left out with 204, and for what is no JSON. */
+  readonly answer?: z.ZodType;
+  /** Media type of an answer that is no JSON. */
+  readonly answerType?: string;
+  readonly answerStatus?: GoodStatus;
   /** What it can refuse with, besides what every route can. */
   readonly faults?: readonly number[];
   /** The answer carries an ETag; with PUT, If-Match is needed where something stands there already. */
   readonly hasEtag?: boolean;
+  /** PUT under an id that is not there yet makes it. */
+  readonly makesNew?: boolean;
   /** A key in Idempotency-Key makes sending twice the same as sending once. */
   readonly takesKey?: boolean;
   // biome-ignore lint/suspicious/noExplicitAny: query and body are what the route's own schemas made of them

@@ -32,7 +32,7 @@ const MEANINGS: Readonly<Record<number, string>> = {
   409: "Clashes with what is there",
   412: "Changed meanwhile",
   413: "Too large",
-  415: "Not JSON",
+  415: "Of another type than this takes",
   422: "Does not fit; every fault stands under problems",
   428: "If-Match is needed",
   429: "Too many requests",
@@ -73,31 +73,48 @@ function pathsOf(routes: readonly ApiRoute[]): Json {
 }
 
 function operationOf(route: ApiRoute): Json {
-  const { id, group, summary, body } = route;
+  const { id, group, summary } = route;
   return {
     operationId: id,
     tags: [group],
     summary,
     parameters: [...pathParameters(route), ...queryParameters(route), ...headerParameters(route)],
-    ...(body ? { requestBody: { required: true, content: jsonContent(`${id}Body`) } } : {}),
+    ...bodyOf(route),
     responses: { ...goodAnswer(route), ...refusals(route) },
   };
 }
 
-function goodAnswer({ id, method, answerStatus = 200, hasEtag, takesKey }: ApiRoute): Json {
+function bodyOf({ id, body, takesBytes }: ApiRoute): Json {
+  if (takesBytes) return { requestBody: { required: true, content: bytesContent(takesBytes) } };
+  return body ? { requestBody: { required: true, content: jsonContent(`${id}Body`) } } : {};
+}
+
+function goodAnswer(route: ApiRoute): Json {
+  const { method, answerStatus = 200, hasEtag, takesKey, makesNew } = route;
   const headers = hasEtag ? { headers: { ETag: { schema: { type: "string" } } } } : {};
-  const good = { description: "Done", ...headers, content: jsonContent(`${id}Answer`) };
-  const isNew = method === "PUT" && answerStatus === 200;
+  const good = { description: "Done", ...headers, ...answerContent(route) };
+  const isNew = makesNew === true;
   return {
     [answerStatus]: good,
     ...(isNew ? { 201: { ...good, description: "New" } } : {}),
-    ...(takesKey ? { 200: { ...good, description: "Was there already" } } : {}),
+    ...(takesKey && answerStatus === 201 ? { 200: { ...good, description: "Was there already" } } : {}),
     ...(hasEtag && method === "GET" ? { 304: { description: "Not changed" } } : {}),
   };
 }
 
-function refusals({ faults = [], query, body }: ApiRoute): Json {
-  const statuses = [...ALWAYS, ...faults, ...(query ? [422] : []), ...(body ? [415, 422] : [])];
+function answerContent({ id, answer, answerType }: ApiRoute): Json {
+  if (answerType !== undefined) return { content: bytesContent([answerType]) };
+  return answer ? { content: jsonContent(`${id}Answer`) } : {};
+}
+
+function refusals({ faults = [], query, body, takesBytes, path }: ApiRoute): Json {
+  const statuses = [
+    ...ALWAYS,
+    ...faults,
+    ...(path.includes("{siteId}") ? [404] : []),
+    ...(query ? [422] : []),
+    ...(body || takesBytes ? [415, 422] : []),
+  ];
   return Object.fromEntries(
     [...new Set(statuses)].sort().map((status) => [
       status,
@@ -138,10 +155,15 @@ function jsonContent(name: string): Json {
   return { "application/json": { schema: { $ref: `#/components/schemas/${name}` } } };
 }
 
+/** What is no JSON has no schema (OpenAPI 3.1, 4.8.14.2). */
+function bytesContent(types: readonly string[]): Json {
+  return Object.fromEntries(types.map((type) => [type, {}]));
+}
+
 function schemasOf({ id, body, answer }: ApiRoute): Json {
   return {
     ...(body ? { [`${id}Body`]: jsonSchema(body, `#/components/schemas/${id}Body`) } : {}),
-    [`${id}Answer`]: jsonSchema(answer, `#/components/schemas/${id}Answer`),
+    ...(answer ? { [`${id}Answer`]: jsonSchema(answer, `#/components/schemas/${id}Answer`) } : {}),
   };
 }
 

@@ -40,7 +40,7 @@ export async function underKey(
   underWay.add(name);
   try {
     const outcome = await work();
-    if (isRefusal(outcome)) return outcome;
+    if (isRefusal(outcome) || "file" in outcome) return outcome;
     const answer = { status: outcome.status ?? 200, body: outcome.body } as const;
     await store.keptAnswers.put({ asker, key, requestDigest, answer, madeUtcMs: now() }, now() - KEPT_MS);
     return outcome;

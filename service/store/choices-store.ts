@@ -19,8 +19,12 @@ export interface ChoicesStore {
   putSkipEmpty(personIds: readonly string[]): Promise<void>;
 }
 
-const WordChoiceSchema = z.strictObject({
-  locale: z.string().refine(isLocale),
+export const WordChoiceSchema = z.strictObject({
+  locale: z
+    .string()
+    .max(100)
+    .refine(isLocale, { params: { code: "no-such-locale" } })
+    .describe("BCP 47, with numerals and hours as its own extensions: bn-IN-u-hc-h23-nu-latn."),
   units: z.enum(["metric", "us"]),
 });
 const HandoversSchema = z.array(HandoverSchema);

@@ -38,8 +38,11 @@ export interface SoakResult {
 /** Times faster than ours that the house's clock runs: an hourly pull comes every minute, a morning every 24. */
 const SPEED = 60;
 const SAMPLES = 60;
-/** What may grow from the middle third of the run to the last. Chosen by us: a leak of a kilobyte a request is more. */
-const GROWS_AT_MOST = { residentFactor: 1.2, residentMb: 40, openFiles: 15 };
+/**
+ * What may grow from the middle third of the run to the last. Chosen by us: a leak of a kilobyte a request is more, and
+ * so is a file or socket of every pull or plan.
+ */
+const GROWS_AT_MOST = { residentFactor: 1.2, residentMb: 40, openFiles: 4 };
 
 /** The real service in a process of its own under a household's load, pulling and planning; then killed, and looked at. */
 export async function soak(drill: Soak): Promise<SoakResult> {
@@ -61,7 +64,7 @@ export async function soak(drill: Soak): Promise<SoakResult> {
     notes.isOver = true;
     house.child.kill("SIGKILL");
     await Promise.all([gone, running]);
-    notes.faults.push(...house.said.map((text) => `the service said: ${text}`), ...grown(sizes));
+    notes.faults.push(...house.said.map((text) => `the service said: ${text}`), ...grown(sizes, drill));
     lookWhole({ dataDir, acknowledged: notes.acknowledged, faults: notes.faults });
     await comesBack(env, notes);
     return await resultOf({ drill, notes, sizes, dataDir });
@@ -119,7 +122,7 @@ async function watched(pid: number, minutes: number): Promise<ProcessSize[]> {
   return sizes;
 }
 
-function grown(sizes: readonly ProcessSize[]): string[] {
+function grown(sizes: readonly ProcessSize[], { connections }: Soak): string[] {
   const third = Math.floor(sizes.length / 3);
   const middle = (from: number, of: (size: ProcessSize) => number) =>
     sizes
@@ -128,11 +131,16 @@ function grown(sizes: readonly ProcessSize[]): string[] {
       .sort((a, b) => a - b)[Math.floor(third / 2)] ?? 0;
   const memory = [third, 2 * third].map((from) => middle(from, ({ residentMb }) => residentMb));
   const files = [third, 2 * third].map((from) => middle(from, ({ openFiles }) => openFiles));
+  const mostCallers = Math.max(0, ...sizes.map(({ callers }) => callers));
   const mostMb = memory[0]! * GROWS_AT_MOST.residentFactor + GROWS_AT_MOST.residentMb;
   return [
     ...(memory[1]! > mostMb ? [`memory grew from ${memory[0]} to ${memory[1]} MB`] : []),
     ...(files[1]! > files[0]! + GROWS_AT_MOST.openFiles
       ? [`open files grew from ${files[0]} to ${files[1]}`]
+      : []),
+    // One more than the load has: the driver waited for the first plan by a line of its own.
+    ...(mostCallers > connections + 1
+      ? [`${mostCallers} connections were held for ${connections} callers`]
       : []),
   ];
 }

@@ -10,11 +10,17 @@ const { faults, sizes, kinds, ...counts } = await soak({
 });
 printTable([{ ...counts, faults: faults.length }]);
 printTable(kinds);
+const looks = [0.1, 0.35, 0.65, 0.99].flatMap((share) => {
+  const size = sizes[Math.floor(share * sizes.length)];
+  return size ? [{ partOfRun: share, ...size }] : [];
+});
+printTable(looks.map(({ handles: _, ...size }) => size));
+const handleKinds = [...new Set(looks.flatMap(({ handles }) => Object.keys(handles)))].sort();
 printTable(
-  [0.1, 0.35, 0.65, 0.99].flatMap((share) => {
-    const size = sizes[Math.floor(share * sizes.length)];
-    return size ? [{ partOfRun: share, ...size }] : [];
-  }),
+  handleKinds.map((handle) => ({
+    handle,
+    ...Object.fromEntries(looks.map(({ partOfRun, handles }) => [`at ${partOfRun}`, handles[handle] ?? 0])),
+  })),
 );
 printLines([...new Set(faults)].slice(0, 40));
 process.exitCode = faults.length === 0 ? 0 : 1;

@@ -72,6 +72,7 @@ describe("calls out of the house", () => {
   /** Everything that may open a line to another machine; each asks service/outgoing or the settings for leave. */
   const DOORS = [
     "service/broker/broker-line.ts",
+    "service/broker/broker-stream.ts",
     "service/feed/http-get.ts",
     "service/is-alive.ts",
     "service/notify/mail-channel.ts",

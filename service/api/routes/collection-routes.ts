@@ -78,6 +78,7 @@ function routesOf({ list, path, one, schema }: Kind): ApiRoute[] {
       body: schema,
       answer: schema,
       hasEtag: true,
+      makesNew: true,
       faults: [412, 422, 428],
       async handle({ c, context, site, params, body }) {
         const id = params[`${one}Id`]!;

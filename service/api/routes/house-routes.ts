@@ -1,9 +1,11 @@
 import { z } from "zod";
+import { CHANGES } from "../../about/changes.ts";
+import { outgoingToFeeds } from "../../about/leaves-house.ts";
 import { houseStatus } from "../../jobs/house-status.ts";
-import { ExportSchema } from "../../store/export-schema.ts";
-import { PersonSchema } from "../../store/person.ts";
-import { exportAll } from "../../store/transfer.ts";
+import { WordChoiceSchema } from "../../store/choices-store.ts";
+import { VERSION } from "../../version.ts";
 import type { ApiRoute } from "../api-route.ts";
+import { valueRoutes } from "../value-routes.ts";
 
 const group = "house";
 
@@ -22,14 +24,20 @@ const Status = z.object({
   backup: z.record(z.string(), z.unknown()),
 });
 
-const Account = z.object({
-  id: z.string(),
-  name: z.string(),
-  role: z.enum(["owner", "helper", "viewer"]),
-  hasPassphrase: z.boolean(),
+const About = z.object({
+  version: z.string(),
+  changes: z.array(
+    z.object({
+      version: z.string(),
+      day: z.string().nullable().describe("Of publication; null while it is being made."),
+      advice: z.array(z.string()),
+      other: z.array(z.string()),
+    }),
+  ),
+  calls: z.array(z.object({ what: z.string(), host: z.string() })),
 });
 
-/** How the house is doing, who may come in, and everything there is in one file. */
+/** How the house is doing, how it speaks, and what it is. */
 export const houseRoutes: readonly ApiRoute[] = [
   {
     method: "GET",
@@ -52,41 +60,28 @@ export const houseRoutes: readonly ApiRoute[] = [
       return { body: { ...status, messages } };
     },
   },
+  ...valueRoutes({
+    path: "/words",
+    name: "Words",
+    group,
+    one: "house",
+    schema: WordChoiceSchema,
+    reads: "Language, numerals, hours and measures of the house",
+    changes: "Changes language, numerals, hours or measures of the house",
+    // As chosen, or else as set: what pages go by now.
+    read: async (queries, { context }) => (await queries.choices.wordChoice()) ?? context.words.choice,
+    write: (queries, choice) => queries.choices.putWordChoice(choice),
+    after: (choice, { context }) => context.words.choose(choice),
+  }),
   {
     method: "GET",
-    path: "/people",
-    id: "listPeople",
+    path: "/about",
+    id: "getAbout",
     group,
-    summary: "Who gets messages, with their language and quiet hours",
-    answer: z.object({ items: z.array(PersonSchema) }),
-    async handle({ context }) {
-      return { body: { items: await context.store.people.list() } };
+    summary: "The version, what changed in the advice, and which hosts outside the house calls and for what",
+    answer: About,
+    async handle({ context: { feed } }) {
+      return { body: { version: VERSION, changes: CHANGES, calls: outgoingToFeeds(feed) } };
     },
-  },
-  {
-    method: "GET",
-    path: "/accounts",
-    id: "listAccounts",
-    group,
-    summary: "Who may sign in, and as what",
-    answer: z.object({ items: z.array(Account) }),
-    async handle({ context }) {
-      const items = (await context.store.accounts.list()).map(({ id, name, role, passphrase }) => ({
-        id,
-        name,
-        role,
-        hasPassphrase: passphrase !== null,
-      }));
-      return { body: { items } };
-    },
-  },
-  {
-    method: "GET",
-    path: "/export",
-    id: "exportAll",
-    group,
-    summary: "Everything of the house as one object, as leebench import reads it",
-    answer: ExportSchema,
-    handle: async ({ context }) => ({ body: await exportAll(context.store, context.now()) }),
   },
 ];

@@ -5,9 +5,8 @@ import { componentsById } from "../../../core/mix/library.ts";
 import { mixFigures } from "../../../core/mix/mix-figures.ts";
 import { mixInVessel } from "../../../core/mix/mix-in-vessel.ts";
 import { workedMix } from "../../../core/mix/worked-mix.ts";
-import { ComponentSchema, MixPartsSchema, PorosityTestSchema, VesselSchema } from "../../case/mix-schema.ts";
+import { MixPartsSchema, PorosityTestSchema, VesselSchema } from "../../case/mix-schema.ts";
 import { type ApiRoute, unfit } from "../api-route.ts";
-import { PartQuery, partOf, partSchema } from "../page-of.ts";
 
 const group = "mix bench";
 const Ranged = z.object({ low: z.number(), mid: z.number(), high: z.number() });
@@ -66,18 +65,6 @@ const Batch = z.object({
 
 /** What a mix will hold before it is made, and how much of what to fetch. */
 export const mixRoutes: readonly ApiRoute[] = [
-  {
-    method: "GET",
-    path: "/library/components",
-    id: "listLibrary",
-    group,
-    summary: "The components that everybody has, with range and source",
-    query: PartQuery,
-    answer: partSchema(ComponentSchema),
-    async handle({ query }) {
-      return partOf([...componentsById().values()], { asked: query, idOf: ({ id }) => id });
-    },
-  },
   {
     method: "POST",
     path: "/sites/{siteId}/mix-figures",

@@ -1,11 +1,14 @@
 import { z } from "zod";
 import type { Outcome, Problem } from "../../../core/problem.ts";
+import { DayText } from "../../case/instant.ts";
 import { PlanSchema } from "../../case/plan-schema.ts";
 import type { Proof, SameType } from "../../case/same-type.ts";
 import { type WhatIf, whatIf } from "../../pages/pots/what-if.ts";
 import { siteNow } from "../../pages/site-now.ts";
 import { fortnight } from "../../pages/sky/fortnight.ts";
+import { briefNow } from "../../pages/today/brief-now.ts";
 import type { Refusal } from "../../problem-answer.ts";
+import type { StoredPlan as KeptPlan } from "../../store/plans-store.ts";
 import { type ApiRoute, notThere } from "../api-route.ts";
 import { PartQuery, partOf, partSchema } from "../page-of.ts";
 
@@ -83,13 +86,45 @@ export const planRoutes: readonly ApiRoute[] = [
     id: "listPlans",
     group,
     summary: "Plans as they were made, newest first",
-    query: PartQuery,
+    query: PartQuery.extend({ forDay: DayText.optional() }),
     answer: partSchema(StoredPlan),
     faults: [404],
     async handle({ context, site, query }) {
       const plans = await context.store.plans.list(site.id, MOST_PLANS);
-      const items = plans.map(({ id, kind, madeUtcMs, late, plan }) => ({ id, kind, madeUtcMs, late, plan }));
+      const items = plans
+        .filter(({ plan }) => query.forDay === undefined || plan.forDay === query.forDay)
+        .map(shownPlan);
       return partOf(items, { asked: query, idOf: ({ id }) => String(id) });
+    },
+  },
+  {
+    method: "GET",
+    path: "/sites/{siteId}/plans/{planId}",
+    id: "getStoredPlan",
+    group,
+    summary: "One plan as it was made",
+    answer: StoredPlan,
+    hasEtag: true,
+    async handle({ context, site, params }) {
+      const id = /^\d{1,15}$/.test(params.planId!) ? Number(params.planId) : 0;
+      const stored = await context.store.plans.get(id);
+      return stored?.plan.siteId === site.id ? { body: shownPlan(stored) } : notThere("plan");
+    },
+  },
+  {
+    method: "GET",
+    path: "/sites/{siteId}/brief",
+    id: "getBrief",
+    group,
+    summary: "The newest plan in the words of the house, as the morning brief says it",
+    answerType: "text/plain; charset=utf-8",
+    async handle({ context, site }) {
+      const [plan, collection] = [
+        await context.store.plans.latest(site.id),
+        await context.store.collection(site.id),
+      ];
+      const file = await briefNow(context, { plan, collection });
+      return file === null ? notThere("plan") : { file };
     },
   },
   {
@@ -128,6 +163,10 @@ export const planRoutes: readonly ApiRoute[] = [
 
 /** Plans are read whole to be listed; older ones stand in the export. */
 const MOST_PLANS = 400;
+
+function shownPlan({ id, kind, madeUtcMs, late, plan }: KeptPlan): Omit<KeptPlan, "weatherPullId"> {
+  return { id, kind, madeUtcMs, late, plan };
+}
 
 function problemsOf(made: unknown): readonly Problem[] {
   const outcome = made as Outcome<unknown> | undefined;

@@ -1,9 +1,8 @@
 import { z } from "zod";
-import { DEFAULT_SETTINGS } from "../../../core/plan/settings.ts";
 import { SettingsSchema } from "../../case/settings-schema.ts";
 import { SiteSchema } from "../../case/site-schema.ts";
-import { type ApiOutcome, type ApiRoute, unfit } from "../api-route.ts";
-import { editRefusal } from "../etags.ts";
+import type { ApiOutcome, ApiRoute } from "../api-route.ts";
+import { idProblems, valueRoutes } from "../value-routes.ts";
 
 const group = "site";
 
@@ -38,69 +37,33 @@ export const siteRoutes: readonly ApiRoute[] = [
       });
     },
   },
-  {
-    method: "GET",
+  ...valueRoutes({
     path: "/sites/{siteId}",
-    id: "getSite",
+    name: "Site",
     group,
-    summary: "One site",
-    answer: SiteSchema,
-    hasEtag: true,
-    faults: [404],
-    handle: async ({ site }) => ({ body: site }),
-  },
-  {
-    method: "PUT",
-    path: "/sites/{siteId}",
-    id: "putSite",
-    group,
-    summary: "Changes name, place or zone; the plan is made anew",
-    body: SiteSchema,
-    answer: SiteSchema,
-    hasEtag: true,
-    faults: [404, 412, 422, 428],
-    async handle({ c, context, site, body }) {
-      if (body.id !== site.id)
-        return unfit([{ code: "other-id", path: ["id"], data: { given: body.id, inPath: site.id } }]);
-      const refusal = editRefusal(c, site);
-      if (refusal) return refusal;
-      await context.store.sites.put(body);
-      await context.replan(site.id);
-      return { body };
-    },
-  },
-  {
-    method: "GET",
+    one: "site",
+    schema: SiteSchema,
+    reads: "One site",
+    changes: "Changes name, place or zone; the plan is made anew",
+    read: (queries, { site }) => queries.sites.get(site.id),
+    problems: ({ id }, { site }) => idProblems(id, site.id),
+    write: (queries, site) => queries.sites.put(site),
+    after: (_, { context, site }) => context.replan(site.id),
+  }),
+  ...valueRoutes({
     path: "/sites/{siteId}/settings",
-    id: "getSettings",
+    name: "Settings",
     group,
-    summary: "House rules",
-    answer: SettingsSchema,
-    hasEtag: true,
-    faults: [404],
-    handle: async ({ context, site }) => ({ body: await context.store.settings.get(site.id) }),
-  },
-  {
-    method: "PUT",
-    path: "/sites/{siteId}/settings",
-    id: "putSettings",
-    group,
-    summary: "Changes the house rules; what is left out takes its usual value",
-    body: SettingsSchema,
-    answer: SettingsSchema,
-    hasEtag: true,
-    faults: [404, 412, 422, 428],
-    async handle({ c, context, site, body }) {
-      const refusal = editRefusal(c, await context.store.settings.get(site.id));
-      if (refusal) return refusal;
-      const settings = { ...DEFAULT_SETTINGS, ...body };
-      if (settings.dayEndsHour <= settings.dayStartsHour)
-        return unfit([{ code: "ends-before-start", path: ["dayEndsHour"] }]);
-      await context.store.settings.put(site.id, settings);
-      await context.replan(site.id);
-      return { body: await context.store.settings.get(site.id) };
-    },
-  },
+    one: "site",
+    schema: SettingsSchema,
+    reads: "House rules",
+    changes: "Changes the house rules; what is left out takes its usual value; the plan is made anew",
+    read: async (queries, { site }) => queries.settings.get(site.id),
+    problems: ({ dayStartsHour, dayEndsHour }) =>
+      dayEndsHour <= dayStartsHour ? [{ code: "ends-before-start", path: ["dayEndsHour"] }] : [],
+    write: (queries, settings, { site }) => queries.settings.put(site.id, settings),
+    after: (_, { context, site }) => context.replan(site.id),
+  }),
 ];
 
 const SITE_IS_HERE = {

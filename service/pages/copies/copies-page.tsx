@@ -1,9 +1,5 @@
+import type { KeptCopy } from "../../store/kept-copies.ts";
 import type { Words } from "../../words/words.ts";
-
-interface KeptCopy {
-  readonly name: string;
-  readonly bytes: number;
-}
 
 interface CopiesPageProps {
   /** Newest first. */

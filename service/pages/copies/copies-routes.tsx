@@ -1,8 +1,7 @@
-import { createReadStream, statSync } from "node:fs";
 import { basename } from "node:path";
-import { Readable } from "node:stream";
 import { type Context, Hono } from "hono";
-import { backUp, listBackups } from "../../store/backup.ts";
+import { backUp } from "../../store/backup.ts";
+import { COPY_TYPE, copyStream, keptCopies } from "../../store/kept-copies.ts";
 import { potsCsv } from "../../store/pots-csv.ts";
 import { exportAll } from "../../store/transfer.ts";
 import { pageText } from "../frame.tsx";
@@ -18,7 +17,7 @@ export function copiesRoutes(context: PageContext): Hono {
   routes.get("/house/copies", async (c) => {
     const now = await siteNow(context);
     if (!now) return c.redirect("/begin", 303);
-    const kept = copies.dir === null ? [] : listBackups(copies.dir).map(keptCopy);
+    const kept = keptCopies(copies.dir);
     const title = context.words.say("copies.title");
     return c.html(
       pageText(
@@ -52,13 +51,9 @@ export function copiesRoutes(context: PageContext): Hono {
     return attached(c, { name: "pots.csv", type: "text/csv; charset=utf-8", body });
   });
   routes.get("/house/copies/:name", (c) => {
-    const file =
-      copies.dir === null
-        ? undefined
-        : listBackups(copies.dir).find((path) => basename(path) === c.req.param("name"));
-    if (file === undefined) return c.notFound();
-    const body = Readable.toWeb(createReadStream(file)) as ReadableStream;
-    return attached(c, { name: basename(file), type: "application/vnd.sqlite3", body });
+    const name = c.req.param("name");
+    const body = copyStream(copies.dir, name);
+    return body ? attached(c, { name, type: COPY_TYPE, body }) : c.notFound();
   });
   return routes;
 }
@@ -73,8 +68,4 @@ function attached(
     "Content-Disposition": `attachment; filename="${name}"`,
     "Cache-Control": "no-store",
   });
-}
-
-function keptCopy(file: string) {
-  return { name: basename(file), bytes: statSync(file).size };
 }

@@ -1,7 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { type Context, Hono } from "hono";
 import { calendarDay } from "../../../core/site/local-days.ts";
-import { type Sheet, type SheetDays, sheetOf } from "../../brief/sheet.ts";
+import type { Sheet } from "../../brief/sheet.ts";
 import type { FormView } from "../forms/fields.tsx";
 import { typedForm } from "../forms/form-body.ts";
 import { pageText } from "../frame.tsx";
@@ -11,6 +11,7 @@ import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
 import { handoverOfForm } from "./handover-form.ts";
 import { HandoverPart } from "./handover-part.tsx";
+import { handoversAhead, sheetNow } from "./sheet-now.ts";
 
 type Given = Pick<FormView, "typed" | "problems">;
 const NOTHING: Given = { typed: {}, problems: [] };
@@ -50,15 +51,13 @@ async function keepHandover(c: Context, context: PageContext) {
 async function holidayPage(context: PageContext, now: SiteNow, given: Given): Promise<string> {
   const { words, store, post } = context;
   const title = words.say("holiday.title");
-  const today = calendarDay(context.now(), now.site.zone);
-  const handovers = (await store.choices.handovers()).filter(({ toDay }) => toDay >= today);
+  const handovers = await handoversAhead(context, now.site);
   const reached = new Set((await post.ways()).map(({ personId }) => personId));
+  const sheet = sheetNow(now, { handovers, words });
   return pageText(
     <SiteFrame context={context} now={now} title={title} here="/holiday">
-      {now.plan ? (
-        <SheetPart
-          sheet={sheetOf({ plan: now.plan, collection: now.collection, words }, sheetDays(handovers[0]))}
-        />
+      {sheet ? (
+        <SheetPart sheet={sheet} />
       ) : (
         <PlainMessage title={title} text={words.say("today.none.text")} />
       )}
@@ -70,11 +69,6 @@ async function holidayPage(context: PageContext, now: SiteNow, given: Given): Pr
       />
     </SiteFrame>,
   );
-}
-
-/** The sheet is for the hand-over that comes first; without one for every day that is reckoned. */
-function sheetDays(first: SheetDays | undefined): SheetDays | undefined {
-  return first && { fromDay: first.fromDay, toDay: first.toDay };
 }
 
 function SheetPart({ sheet }: { sheet: Sheet }) {

@@ -1,5 +1,6 @@
 import { Hono } from "hono";
 import { HOUSE_PERSON } from "../../notify/post.ts";
+import type { StoreQueries } from "../../store/store-queries.ts";
 import type { Words } from "../../words/words.ts";
 import { fieldTexts } from "../forms/form-body.ts";
 import type { PageContext } from "../page-context.ts";
@@ -48,6 +49,13 @@ export function MorningsPart({ receivers: all, skipping, words: { say } }: Morni
   );
 }
 
-async function receivers({ store, words }: PageContext): Promise<MorningsProps["receivers"]> {
+/** Whoever can get a message: the house itself, and its people. */
+export async function receivers({
+  store,
+  words,
+}: {
+  readonly store: Pick<StoreQueries, "people">;
+  readonly words: Words;
+}): Promise<MorningsProps["receivers"]> {
   return [{ id: HOUSE_PERSON, name: words.say("house.mornings-house") }, ...(await store.people.list())];
 }

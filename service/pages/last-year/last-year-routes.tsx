@@ -1,8 +1,7 @@
 import { Hono } from "hono";
-import { calendarDay } from "../../../core/site/local-days.ts";
+import { askOf, lastYearAt, placesFor } from "../../replay/last-year.ts";
 import { OWN_SITE } from "../../replay/own-year.ts";
 import type { DeskState } from "../../replay/replay-desk.ts";
-import { REPLAY_PLACES } from "../../replay/replay-places.ts";
 import { SelectField } from "../forms/fields.tsx";
 import { typedForm } from "../forms/form-body.ts";
 import { pageText } from "../frame.tsx";
@@ -13,8 +12,6 @@ import { placeName } from "./place-name.ts";
 import { ReportPart } from "./report-part.tsx";
 
 const ADDRESS = "/house/last-year";
-/** The year of the days that come with the program, where the grower's own are not asked for. */
-const PLACES_YEAR = 2014;
 const REFRESH_S = "5";
 
 /** "How would last year have gone?": the grower's own pots through a whole year, under the plan and under other ways. */
@@ -32,21 +29,10 @@ export function lastYearRoutes(context: PageContext): Hono {
     if (!now) return c.redirect("/begin", 303);
     const { place } = await typedForm(c);
     const placeId = placesFor(context).find((id) => id === place) ?? placesFor(context)[0]!;
-    const year = placeId === OWN_SITE ? lastYearAt(now, context.now()) : PLACES_YEAR;
-    context.replays?.start({ placeId, year });
+    context.replays?.start(askOf(placeId, { site: now.site, nowUtcMs: context.now() }));
     return c.redirect(ADDRESS, 303);
   });
   return routes;
-}
-
-function lastYearAt({ site }: SiteNow, nowUtcMs: number): number {
-  return Number(calendarDay(nowUtcMs, site.zone).slice(0, 4)) - 1;
-}
-
-/** Where pots can be replayed; an invented house has no site that an archive knows. */
-function placesFor({ demo }: PageContext): string[] {
-  const places = REPLAY_PLACES.map(({ id }) => id);
-  return demo ? places : [OWN_SITE, ...places];
 }
 
 function lastYearPage(context: PageContext, now: SiteNow, state: DeskState): string {
@@ -94,7 +80,7 @@ function AskForm({ context, now }: { context: PageContext; now: SiteNow }) {
     value: id,
     text:
       id === OWN_SITE
-        ? words.say("last-year.own", { yearText: String(lastYearAt(now, context.now())) })
+        ? words.say("last-year.own", { yearText: String(lastYearAt(now.site, context.now())) })
         : placeName(words, id),
   }));
   const form = { words, typed: {}, problems: [], prefix: "last-year" };

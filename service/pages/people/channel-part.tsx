@@ -2,6 +2,7 @@ import type { Delivery } from "../../notify/channel.ts";
 import { messageFaultOf } from "../../notify/message-fault.ts";
 import { MESSAGE_KINDS, type StoredChannel } from "../../store/person.ts";
 import type { Words } from "../../words/words.ts";
+import { shownAddress } from "./shown-address.ts";
 
 export interface ChannelProps {
   readonly stored: StoredChannel;
@@ -35,19 +36,6 @@ export function ChannelPart({ stored, words, tested, publicUrl }: ChannelProps) 
       <Button action={`${address}/remove`} text={say("channel.remove")} />
     </section>
   );
-}
-
-function shownAddress(stored: StoredChannel, publicUrl: string | null): string {
-  switch (stored.kind) {
-    case "mail":
-      return stored.address;
-    case "webhook":
-      return stored.url;
-    case "push":
-      return stored.device;
-    case "calendar":
-      return `${publicUrl ?? ""}/calendar/${stored.secret}.ics`;
-  }
 }
 
 function KindsForm({ stored, words, action }: { stored: StoredChannel; words: Words; action: string }) {

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { addPhoto } from "../../photos/add-photo.ts";
 import { cleanPhoto } from "../../photos/clean-photo.ts";
 import { filledInUtcMs } from "../forms/filled-in-at.ts";
 import { type FormRead, readForm, type Typed } from "../forms/form-problems.ts";
@@ -18,9 +19,9 @@ interface SentPhoto {
   readonly file: File | null;
 }
 
-/** Keeps the photo with its entry, both or neither; the plan does not hang on it. */
+/** Keeps the photo of a form. */
 export async function keepPhoto(
-  { store, now }: PageContext,
+  context: PageContext,
   { siteId, potId, typed, file }: SentPhoto,
 ): Promise<FormRead<null>> {
   if (!file) return { ok: false, problems: [{ code: "no-photo", path: ["photo"] }] };
@@ -28,19 +29,13 @@ export async function keepPhoto(
   const photo = await cleanPhoto(new Uint8Array(await file.arrayBuffer()));
   if (!text.ok || !photo.ok)
     return { ok: false, problems: [text, photo].flatMap((part) => (part.ok ? [] : part.problems)) };
-  const recordedUtcMs = now();
-  const { id: ref } = photo.value;
-  await store.together(async (step) => {
-    await step.photos.put(siteId, photo.value);
-    await step.journal.append(siteId, [
-      {
-        id: idOfEntry({ ...typed, ref }),
-        potId,
-        atUtcMs: filledInUtcMs(typed, recordedUtcMs),
-        recordedUtcMs,
-        body: { kind: "photo", ref, ...text.value },
-      },
-    ]);
+  const recordedUtcMs = context.now();
+  const id = idOfEntry({ ...typed, ref: photo.value.id });
+  const atUtcMs = filledInUtcMs(typed, recordedUtcMs);
+  await addPhoto(context.store, {
+    siteId,
+    photo: photo.value,
+    entry: { id, potId, atUtcMs, recordedUtcMs, ...text.value },
   });
   return { ok: true, value: null };
 }

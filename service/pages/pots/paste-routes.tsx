@@ -7,6 +7,7 @@ import { pageText } from "../frame.tsx";
 import type { PageContext } from "../page-context.ts";
 import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
+import { keepPastedPots } from "./keep-pasted-pots.ts";
 import { PASTE_COLUMNS, type PasteRead, pastedPots } from "./paste-rows.ts";
 
 /** Many pots at once, pasted from a spreadsheet. */
@@ -23,14 +24,7 @@ export function pasteRoutes(context: PageContext): Hono {
     const at = { formId: idOfForm(typed), nowUtcMs: context.now(), collection: now.collection };
     const read = pastedPots(typed.table ?? "", at);
     if (!read.ok) return c.html(pastePage(context, now, { typed, read }), 422);
-    await context.store.together(async (step) => {
-      for (const { pot } of read.pots) await step.pots.put(now.site.id, pot);
-      await step.journal.append(
-        now.site.id,
-        read.pots.flatMap(({ entries }) => entries),
-      );
-    });
-    await context.replan(now.site.id);
+    await keepPastedPots(context, { siteId: now.site.id, pots: read.pots });
     return c.redirect(now.collection.pots.length === 0 ? "/" : "/pots", 303);
   });
   return routes;

@@ -21,6 +21,12 @@ export const PASTE_COLUMNS = [
   "spot",
 ] as const;
 
+export interface PastedPot {
+  readonly pot: Pot;
+  /** That tell its past. */
+  readonly entries: readonly JournalEntry[];
+}
+
 export interface PastedRow {
   /** As counted in what was pasted, the heading being row 1. */
   readonly rowNumber: number;
@@ -28,7 +34,7 @@ export interface PastedRow {
 }
 
 export type PasteRead =
-  | { ok: true; pots: readonly { pot: Pot; entries: readonly JournalEntry[] }[] }
+  | { ok: true; pots: readonly PastedPot[] }
   | { ok: false; problems: readonly Problem[]; rows: readonly PastedRow[] };
 
 /** A table pasted from a spreadsheet: every pot, or every fault of every row. Nothing is kept in part. */

@@ -6,7 +6,6 @@ import type { Problem } from "../../../core/problem.ts";
 import { calendarDay } from "../../../core/site/local-days.ts";
 import type { Weather } from "../../../core/weather/weather.ts";
 import { briefOf } from "../../brief/brief.ts";
-import { briefText } from "../../brief/brief-text.ts";
 import type { BriefDeed, BriefTiming } from "../../brief/brief-value.ts";
 import { ACTIONS } from "../../case/plan-codes.ts";
 import { houseStatus } from "../../jobs/house-status.ts";
@@ -28,6 +27,7 @@ import { PlainMessage } from "../plain-message.tsx";
 import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
 import { thunderHours } from "../sky/thunder-hours.ts";
+import { briefNow } from "./brief-now.ts";
 import { bodyOfTick, doneSince } from "./done-deeds.ts";
 import { stripDeeds } from "./strip-deeds.ts";
 import { TodayPage } from "./today-page.tsx";
@@ -65,10 +65,8 @@ export function todayRoutes(context: PageContext): Hono {
   });
   routes.get("/brief.txt", async (c) => {
     const now = await siteNow(context);
-    if (!now?.plan) return c.text(`${context.words.say("today.none.text")}\n`, 404);
-    const { plan, collection } = now;
-    const timing = await keptTiming(context.store, { plan, briefAtHour: context.briefAtHour });
-    return c.text(briefText(briefOf({ plan, collection, words: context.words, timing })));
+    const text = now && (await briefNow(context, now));
+    return text ? c.text(text) : c.text(`${context.words.say("today.none.text")}\n`, 404);
   });
   routes.post("/done", async (c) => {
     const ticks = (await fieldTexts(c, "deed")).map((text) =>

@@ -6,6 +6,7 @@ import { stampOf } from "../../../service/access/sessions.ts";
 import { readSettings } from "../../../service/config.ts";
 import { houseApp } from "../../../service/house-app.ts";
 import { replanNow } from "../../../service/jobs/replan-now.ts";
+import type { ReplayDesk } from "../../../service/replay/replay-desk.ts";
 import { house } from "../jobs/bench-jobs.ts";
 
 /** Of the right shape and nobody's: sessions in tests are begun without a passphrase. */
@@ -14,7 +15,11 @@ const RECORD = `scrypt$15$8$3$c2FsdA$${"A".repeat(43)}`;
 export const SAME_ORIGIN = { "sec-fetch-site": "same-origin" };
 
 /** The whole house as it is served, asked without a socket, as set by the environment. */
-export async function guardedHouse(env: Record<string, string> = {}, over: Parameters<typeof house>[0] = {}) {
+export async function guardedHouse(
+  env: Record<string, string> = {},
+  over: Parameters<typeof house>[0] = {},
+  replays: ReplayDesk | null = null,
+) {
   const read = readSettings(env);
   if (!read.ok) throw new Error(JSON.stringify(read.problems));
   const made = await house(over);
@@ -29,6 +34,7 @@ export async function guardedHouse(env: Record<string, string> = {}, over: Param
     options: {},
     door,
     isStopping: () => false,
+    ...(replays ? { replays } : {}),
     replan: async (siteId) => {
       replanned.push(siteId);
       return replanNow(parts, siteId);

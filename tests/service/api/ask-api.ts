@@ -1,8 +1,11 @@
 import { guardedHouse, SAME_ORIGIN } from "../access/guarded-house.ts";
 
 /** A house with one planted pot, asked as a script on this machine asks. */
-export async function apiHouse(over: Parameters<typeof guardedHouse>[1] = {}) {
-  const house = await guardedHouse({}, over);
+export async function apiHouse(
+  over: Parameters<typeof guardedHouse>[1] = {},
+  replays: Parameters<typeof guardedHouse>[2] = null,
+) {
+  const house = await guardedHouse({}, over, replays);
   const ask = async (
     method: string,
     path: string,
@@ -15,9 +18,16 @@ export async function apiHouse(over: Parameters<typeof guardedHouse>[1] = {}) {
         ...(body === undefined ? {} : { "content-type": "application/json" }),
         ...headers,
       },
-      ...(body === undefined ? {} : { body: typeof body === "string" ? body : JSON.stringify(body) }),
+      ...(body === undefined
+        ? {}
+        : {
+            body:
+              typeof body === "string" || body instanceof Uint8Array
+                ? (body as string)
+                : JSON.stringify(body),
+          }),
     });
-    const text = await answer.text();
+    const text = await answer.clone().text();
     const json = answer.headers.get("content-type")?.includes("json") ? JSON.parse(text) : null;
     return { status: answer.status, json, etag: answer.headers.get("etag") ?? "", answer };
   };
