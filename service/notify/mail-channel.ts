@@ -1,5 +1,6 @@
 import { createHash } from "node:crypto";
-import { createTransport, type Transporter } from "nodemailer";
+import { createRequire } from "node:module";
+import type { Transporter } from "nodemailer";
 import { z } from "zod";
 import { briefHtml } from "../brief/brief-html.tsx";
 import type { MailSettings } from "../config.ts";
@@ -14,15 +15,37 @@ const ANSWER_WAIT_MS = 30_000;
 
 /** The line to the owner's own mail server. */
 export interface MailLine {
+  /** Made with the first mail, and the library is read with it. */
   readonly transport: Transporter;
   readonly from: string;
+  close(): void;
 }
 
-export function mailLine(
+type Mailer = Pick<typeof import("nodemailer"), "createTransport">;
+
+interface LineOptions {
+  readonly answerWaitMs?: number;
+  readonly ca?: string;
+}
+
+export function mailLine(settings: MailSettings, options: LineOptions = {}): MailLine {
+  let made: Transporter | undefined;
+  return {
+    get transport() {
+      made ??= transportTo(settings, options);
+      return made;
+    },
+    from: settings.from,
+    close: () => made?.close(),
+  };
+}
+
+function transportTo(
   settings: MailSettings,
-  { answerWaitMs = ANSWER_WAIT_MS, ca }: { answerWaitMs?: number; ca?: string } = {},
-): MailLine {
-  const transport = createTransport({
+  { answerWaitMs = ANSWER_WAIT_MS, ca }: LineOptions,
+): Transporter {
+  const { createTransport } = createRequire(import.meta.url)("nodemailer") as Mailer;
+  return createTransport({
     url: settings.smtpUrl,
     connectionTimeout: CONNECT_WAIT_MS,
     greetingTimeout: CONNECT_WAIT_MS,
@@ -32,7 +55,6 @@ export function mailLine(
     requireTLS: needsTls(new URL(settings.smtpUrl)),
     ...(ca === undefined ? {} : { tls: { ca } }),
   });
-  return { transport, from: settings.from };
 }
 
 /** A name and password leave this machine over TLS only, also where the server, or somebody between, offers none. */

@@ -55,7 +55,7 @@ export function openPost(input: PostInput): Post {
   const line = mail ? mailLine(mail) : null;
   const signing = { key: store.house.linkKey, publicUrl };
   const { outgoing: rule, now, broker } = input;
-  const keys = pushKeys(store.house);
+  const keys = () => pushKeys(store.house);
   const push = { keys, contact: contactOf(input), rule, now };
   const houseWay = (channel: Channel): Way => ({
     channel,
@@ -67,7 +67,9 @@ export function openPost(input: PostInput): Post {
   const printed = houseWay(logChannel(input.write));
   return {
     signing,
-    pushKey: keys.publicKey,
+    get pushKey() {
+      return keys().publicKey;
+    },
     async ways() {
       const people = new Map((await store.people.list()).map((person) => [person.id, person]));
       const stored = (await store.channels.list()).flatMap((channel) => {
@@ -82,7 +84,7 @@ export function openPost(input: PostInput): Post {
       const toPrograms = broker ? [{ ...houseWay(broker), kinds: OF_THE_DAY }] : [];
       return [...(toPeople.length === 0 ? [printed] : toPeople), ...toPrograms];
     },
-    close: () => line?.transport.close(),
+    close: () => line?.close(),
   };
 }
 

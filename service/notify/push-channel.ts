@@ -1,12 +1,11 @@
-import webPush from "web-push";
 import { type OutgoingRule, type PostedOut, postOut } from "../outgoing/post-out.ts";
 import type { StoredChannelOf } from "../store/person.ts";
 import type { Channel, Delivery } from "./channel.ts";
 import type { MessageContent } from "./message-content.ts";
-import type { PushKeys } from "./push-keys.ts";
+import { type PushKeys, webPush } from "./push-keys.ts";
 
 export interface PushLine {
-  readonly keys: PushKeys;
+  keys(): PushKeys;
   /** Whom a notification service may write to: a mailto: or https: address (RFC 8292 section 2.1). */
   readonly contact: string;
   readonly rule: OutgoingRule;
@@ -51,8 +50,8 @@ function sealedFor(
   { line, payload, ttlS, topic }: { line: PushLine; payload: string; ttlS: number; topic: string },
 ) {
   const { keys, contact } = line;
-  const request = webPush.generateRequestDetails({ endpoint, keys: { p256dh, auth } }, payload, {
-    vapidDetails: { subject: contact, ...keys },
+  const request = webPush().generateRequestDetails({ endpoint, keys: { p256dh, auth } }, payload, {
+    vapidDetails: { subject: contact, ...keys() },
     contentEncoding: "aes128gcm",
     TTL: ttlS,
     // RFC 8030 section 5.3: worth waking the radio for, not the battery's last.

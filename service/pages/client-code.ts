@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
+import { createRequire } from "node:module";
 import { fileURLToPath } from "node:url";
-import { buildSync } from "esbuild";
 
 /** A script as the browser gets it: one file, small. */
 export interface ClientCode {
@@ -8,7 +8,16 @@ export interface ClientCode {
   readonly etag: string;
 }
 
-function bundled(entry: string): ClientCode {
+type Bundler = Pick<typeof import("esbuild"), "buildSync">;
+
+/** Bundled when a browser first asks: a house starts sooner without the bundler. */
+function bundled(entry: string): () => ClientCode {
+  let made: ClientCode | undefined;
+  return () => (made ??= bundle(entry));
+}
+
+function bundle(entry: string): ClientCode {
+  const { buildSync } = createRequire(import.meta.url)("esbuild") as Bundler;
   const { outputFiles } = buildSync({
     entryPoints: [fileURLToPath(new URL(entry, import.meta.url))],
     bundle: true,
@@ -23,7 +32,7 @@ function bundled(entry: string): ClientCode {
 }
 
 /** Instant ticks and the state line. */
-export const PAGE_CODE = bundled("./client/start.ts");
+export const pageCode = bundled("./client/start.ts");
 
 /** Pages and forms without signal. */
-export const WORKER_CODE = bundled("./worker/worker.ts");
+export const workerCode = bundled("./worker/worker.ts");

@@ -1,6 +1,6 @@
 import { type Context, Hono } from "hono";
 import { hasAlready } from "../known-etag.ts";
-import { PAGE_CODE, WORKER_CODE } from "./client-code.ts";
+import { pageCode, workerCode } from "./client-code.ts";
 import { ICON_SVG } from "./icon.ts";
 import { STYLE_ETAG, STYLE_TEXT } from "./style.ts";
 
@@ -21,18 +21,20 @@ interface FixedFile {
   readonly etag: string;
 }
 
-const FILES: Readonly<Record<string, FixedFile>> = {
-  "/style.css": { text: STYLE_TEXT, type: "text/css; charset=utf-8", etag: STYLE_ETAG },
-  "/app.js": { ...PAGE_CODE, type: "text/javascript; charset=utf-8" },
-  "/worker.js": { ...WORKER_CODE, type: "text/javascript; charset=utf-8" },
-  "/icon.svg": { text: ICON_SVG, type: "image/svg+xml", etag: '"icon-1"' },
-  "/app.webmanifest": { text: MANIFEST, type: "application/manifest+json", etag: '"manifest-2"' },
+const SCRIPT = { type: "text/javascript; charset=utf-8" };
+
+const FILES: Readonly<Record<string, () => FixedFile>> = {
+  "/style.css": () => ({ text: STYLE_TEXT, type: "text/css; charset=utf-8", etag: STYLE_ETAG }),
+  "/app.js": () => ({ ...pageCode(), ...SCRIPT }),
+  "/worker.js": () => ({ ...workerCode(), ...SCRIPT }),
+  "/icon.svg": () => ({ text: ICON_SVG, type: "image/svg+xml", etag: '"icon-1"' }),
+  "/app.webmanifest": () => ({ text: MANIFEST, type: "application/manifest+json", etag: '"manifest-2"' }),
 };
 
 /** Files that are the same for everybody; asked for again only to hear that they have not changed. */
 export function fixedFiles(): Hono {
   const routes = new Hono();
-  for (const [address, file] of Object.entries(FILES)) routes.get(address, (c) => fixedFile(c, file));
+  for (const [address, file] of Object.entries(FILES)) routes.get(address, (c) => fixedFile(c, file()));
   return routes;
 }
 

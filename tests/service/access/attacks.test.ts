@@ -217,7 +217,7 @@ it("8. header injection: a name with line breaks brings no header into a mail", 
     { smtpUrl: office.url, from: "Bench <bench@host.example>", to: [] },
     { answerWaitMs: 5000 },
   );
-  onTestFinished(() => line.transport.close());
+  onTestFinished(() => line.close());
   const channel = mailChannel(line, {
     name: mailName("a@host.example"),
     to: "a@host.example",

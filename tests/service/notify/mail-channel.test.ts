@@ -33,7 +33,7 @@ const FROM = "Bench <bench@host.example>";
 function channelTo(smtpUrl: string, over: { to?: string; stopAddress?: string; ca?: string } = {}) {
   const { to = "a@host.example", stopAddress = null, ca } = over;
   const line = mailLine({ smtpUrl, from: FROM, to: [] }, { answerWaitMs: 700, ...(ca ? { ca } : {}) });
-  onTestFinished(() => line.transport.close());
+  onTestFinished(() => line.close());
   return mailChannel(line, { name: mailName(to), to, stopAddress });
 }
 

@@ -37,7 +37,12 @@ async function subscribed() {
   await store.channels.put(stored);
   const keys = pushKeys(store.house);
   const rule = { allowedHosts: ["127.0.0.1"], ca: endpoint.ca, timeoutMs: 1000 };
-  const channel = pushChannel(stored, { keys, contact: "mailto:a@host.example", rule, now: parts.now });
+  const channel = pushChannel(stored, {
+    keys: () => keys,
+    contact: "mailto:a@host.example",
+    rule,
+    now: parts.now,
+  });
   const way = wayBy(channel, { personId: "ann" });
   const plan = barePlan({
     nowUtcMs: clock.nowUtcMs,
