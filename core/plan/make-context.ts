@@ -64,6 +64,7 @@ export function planContext(input: {
       kept: trajectoryFor(ahead.memberCount, ahead.hourCount),
       tried: trajectoryFor(ahead.memberCount, ahead.hourCount),
     },
+    launch: { last: null },
   };
   return { context, past };
 }

@@ -1,3 +1,4 @@
+import type { Launch } from "../pot/roll-out.ts";
 import type { Trajectory } from "../pot/trajectory.ts";
 import type { LocalDay } from "../site/local-days.ts";
 import type { Site } from "../site/site.ts";
@@ -32,4 +33,6 @@ export interface PlanContext {
   readonly rainless: Map<SpotId, SpotDays>;
   /** Written over by every roll-out: one to keep while the other is tried. */
   readonly scratch: { readonly kept: Trajectory; readonly tried: Trajectory };
+  /** The pot that was rolled out last, made ready: its courses follow one another. */
+  readonly launch: { last: Launch | null };
 }

@@ -1,8 +1,35 @@
 import { runHours } from "./balance/run-hours.ts";
+import type { Tank } from "./balance/tank.ts";
 import { tankOf } from "./balance/tank-of.ts";
 import { particlesOf } from "./particles.ts";
 import { type PotNow, tankPlanOf } from "./pot-now.ts";
 import type { Pour, Stretch, Trajectory } from "./trajectory.ts";
+
+/** A pot made ready to be rolled out again and again from the same start. */
+export interface Launch {
+  readonly now: PotNow;
+  readonly tank: Tank;
+  /** The tank's state at the start, which every roll-out moves on. */
+  readonly start: Pick<Tank, "surfaceMl" | "bodyMl" | "saucerMl">;
+}
+
+/** Builds the tank that all roll-outs of one pot share. */
+export function launchOf(now: PotNow): Launch {
+  const tank = tankOf(tankPlanOf(now), particlesOf(now.cloud, now.inVessel.hold));
+  const { surfaceMl, bodyMl, saucerMl } = tank;
+  return {
+    now,
+    tank,
+    start: { surfaceMl: surfaceMl.slice(), bodyMl: bodyMl.slice(), saucerMl: saucerMl.slice() },
+  };
+}
+
+function tankAtStart({ tank, start }: Launch): Tank {
+  tank.surfaceMl.set(start.surfaceMl);
+  tank.bodyMl.set(start.bodyMl);
+  tank.saucerMl.set(start.saucerMl);
+  return tank;
+}
 
 /**
  * The pot's cloud through the coming hours, standing where the stretches say and given what the pours say.
@@ -11,16 +38,23 @@ import type { Pour, Stretch, Trajectory } from "./trajectory.ts";
  * axis) sums to the share of that day's demand that the plant did not get. `drainedMl` is what left the pot and its
  * saucer; `wettedMl` is all that reached the mix, what ran through included.
  *
+ * @param from  the pot made ready, where it is rolled out more than once; made when left out
  * @param into  a trajectory of the same size and length to write over; made anew when left out
  * @throws RangeError when no stretch covers the first hour or a forcing is too short
  */
 export function rollOut(
-  input: { now: PotNow; stretches: readonly Stretch[]; pours: readonly Pour[]; hourCount: number },
+  input: {
+    now: PotNow;
+    stretches: readonly Stretch[];
+    pours: readonly Pour[];
+    hourCount: number;
+    from?: Launch;
+  },
   into?: Trajectory,
 ): Trajectory {
   const { now, hourCount } = input;
   const hours = into ?? trajectoryFor(now.cloud.size, hourCount);
-  const tank = tankOf(tankPlanOf(now), particlesOf(now.cloud, now.inVessel.hold));
+  const tank = tankAtStart(input.from ?? launchOf(now));
   const cuts = cutsOf(input);
   for (const [i, fromHour] of cuts.entries()) {
     const toHour = cuts[i + 1] ?? hourCount;

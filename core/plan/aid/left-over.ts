@@ -17,12 +17,15 @@ const WET: readonly WetTerm[] = ["wet-roots", "wet-wound", "wet-cold"];
  * away; what comes after it is back is left to the brief of that day. Of what water does, only what rain brings: what is
  * wet already dries no sooner under a cover.
  */
-export function harmLeftOver(context: PlanContext, study: PotStudy, { chosen }: Settled): HarmByTerm {
+export function harmLeftOver(context: PlanContext, study: PotStudy, settled: Settled): HarmByTerm {
+  const { chosen, harmOnWay } = settled;
   const days = chosen?.days ?? context.days.map(() => study.here !== study.home);
   const firstAway = days.indexOf(true);
   if (firstAway === 0) return {};
   const harm =
-    chosen === null || chosen.carries === 0 ? atHome(context, study) : onTheWay(context, study, chosen);
+    chosen === null || chosen.carries === 0
+      ? atHome(context, study)
+      : onTheWay(context, study, { option: chosen, harmOnWay });
   return Object.fromEntries(
     Object.entries(harm).map(([term, byDay]) => [
       term,
@@ -41,17 +44,21 @@ function atHome(context: PlanContext, { home, now }: PotStudy): HarmByTerm {
 }
 
 /** The same for a pot that is carried: only the rain of its days at home is held against them. */
-function onTheWay(context: PlanContext, { home, now, stander }: PotStudy, option: CarryOption): HarmByTerm {
+function onTheWay(
+  context: PlanContext,
+  { home, now, stander }: PotStudy,
+  { option, harmOnWay }: { option: CarryOption; harmOnWay: Settled["harmOnWay"] },
+): HarmByTerm {
   const doings = along(context, { stander, home: home.at, option });
-  const wet = rollCourse(context, { now, doings, scratch: "kept" });
-  const rained = WET.reduce((sum, term) => sum + totalHarm(wet.harm[term]), 0);
+  const wet = harmOnWay ?? rollCourse(context, { now, doings, scratch: "kept" }).harm;
+  const rained = WET.reduce((sum, term) => sum + totalHarm(wet[term]), 0);
   if (rained < LEAST_TRIPS * tripHarm(context.settings)) return home.bySpot;
   const dryHome = withoutRain(context, home.at).forcing;
   const stretches = doings.stretches.map((stretch) =>
     stretch.forcing === home.at.forcing ? { ...stretch, forcing: dryHome } : stretch,
   );
   const dry = rollCourse(context, { now, doings: { ...doings, stretches }, scratch: "tried" });
-  return withRain(home, (term) => totalHarm(wet.harm[term]) - totalHarm(dry.harm[term]));
+  return withRain(home, (term) => totalHarm(wet[term]) - totalHarm(dry.harm[term]));
 }
 
 /** What the spot does by itself, and what rain adds, laid on the days that bring it. */

@@ -3,18 +3,19 @@ import type { Spot } from "../../site/spot.ts";
 import type { SpotDays } from "../days/spot-days.ts";
 import { totalHarm } from "../harm/course.ts";
 import { type Stander, spotHarm } from "../harm/spot-harm.ts";
-import { sumOf } from "../harm/term.ts";
+import { type HarmByTerm, sumOf } from "../harm/term.ts";
 import type { Lift, PotOutlook } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { potOutlook } from "../rows/pot-outlook.ts";
 import { type CarryOption, carryOptions } from "./carry-options.ts";
+import { sumByDay } from "./day-costs.ts";
 import { daysInTheDim } from "./days-in-the-dim.ts";
 import type { HomeSpot } from "./home-spot.ts";
 import { potLift } from "./pot-lift.ts";
 import { massNowKg } from "./pot-mass.ts";
 import { rollCourse, stayingAt } from "./roll-course.ts";
-import { type Standing, standingAt, standingLike, standingOf } from "./standing.ts";
-import { tripHarm } from "./trouble.ts";
+import { AWAY_HARM_PER_DAY, type Standing, standingAt, standingLike, standingOf } from "./standing.ts";
+import { canBeCarried, carryTrips, tripHarm } from "./trouble.ts";
 import { isAsked, type WaterChoice, waterChoice, waterNeed } from "./water-choice.ts";
 
 /** Other spots that are rolled out for one pot, the likeliest first. */
@@ -74,7 +75,7 @@ export function studyPot(context: PlanContext, now: PotNow, { homeId, hereSinceU
     const options = optionsBetween(context, { home, away: here, lift, startsAway: true });
     return { ...study, home, options, waterHere };
   }
-  const options = standingsElsewhere(context, { here, stander }).flatMap((away) =>
+  const options = standingsElsewhere(context, { here, stander, lift }).flatMap((away) =>
     optionsBetween(context, { home: here, away, lift, startsAway: false }),
   );
   return { ...study, home: here, options, waterHere };
@@ -83,9 +84,9 @@ export function studyPot(context: PlanContext, now: PotNow, { homeId, hereSinceU
 /** Rolls out at the spots worth a trip; those without rain share one roll-out. */
 function standingsElsewhere(
   context: PlanContext,
-  { here, stander }: { here: Standing; stander: Stander },
+  { here, stander, lift }: { here: Standing; stander: Stander; lift: Lift },
 ): Standing[] {
-  const spots = spotsWorthATrip(context, { here, stander });
+  const spots = spotsWorthATrip(context, { here, stander, lift });
   const dry = spots.filter((at) => !at.rainMm.some((rainMm) => rainMm > 0));
   const standings = spots
     .filter((at) => !dry.includes(at))
@@ -103,21 +104,37 @@ function optionsBetween(
   return carryOptions({ ...pair, settings: context.settings });
 }
 
-/** Spots that could save more than a carry costs: what hurts here and would not there, at most. */
+/** Spots that could save more than the carries there and back cost: what hurts here and would not there, at most. */
 function spotsWorthATrip(
   context: PlanContext,
-  { here, stander }: { here: Standing; stander: Stander },
+  { here, stander, lift }: { here: Standing; stander: Stander; lift: Lift },
 ): SpotDays[] {
   const bySpotHere = sumOf(here.bySpot);
   const wetHere = wetHarm(here);
-  const least = LEAST_SAVING * tripHarm(context.settings);
+  const trip = tripHarm(context.settings);
+  const least = LEAST_SAVING * trip;
   return [...context.spots.values()]
     .filter(({ spot }) => isMoreSheltered(spot, here.at.spot) && fits(spot, stander.now))
-    .map((at) => ({ at, saving: bySpotHere - sumOf(spotHarm(context.book, at, stander)) + wetHere }))
-    .filter(({ saving }) => saving >= least)
+    .filter(({ spot }) => canBeCarried({ lift, from: here.at.spot, to: spot }))
+    .map((at) => {
+      const there = spotHarm(context.book, at, stander);
+      const saving = bySpotHere - sumOf(there) + wetHere;
+      const most = mostAvoided(here, there) + wetHere + here.wait.byMorning[here.wait.best]!;
+      return { at, saving, pays: most > 2 * trip * carryTrips({ lift, from: here.at.spot, to: at.spot }) };
+    })
+    .filter(({ saving, pays }) => saving >= least && pays)
     .sort((a, b) => b.saving - a.saving || (a.at.spot.id < b.at.spot.id ? -1 : 1))
     .slice(0, MOST_SPOTS)
     .map(({ at }) => at);
+}
+
+/** What a pot away on just the days that are better there is spared of what the spot itself does. */
+function mostAvoided({ bySpot, thirst }: Standing, there: HarmByTerm): number {
+  const here = sumByDay(bySpot, thirst.length);
+  const other = sumByDay(there, thirst.length);
+  let sum = 0;
+  for (let d = 0; d < here.length; d++) sum += Math.max(0, here[d]! - other[d]! - AWAY_HARM_PER_DAY);
+  return sum;
 }
 
 const OPENNESS = { open: 3, "roof-edge": 2, roofed: 1, indoors: 0 } as const;

@@ -1,5 +1,5 @@
 import type { PotNow } from "../../pot/pot-now.ts";
-import { rollOut } from "../../pot/roll-out.ts";
+import { type Launch, launchOf, rollOut } from "../../pot/roll-out.ts";
 import type { Pour, Stretch } from "../../pot/trajectory.ts";
 import type { SpotDays } from "../days/spot-days.ts";
 import { type Course, emptyTally, type HarmTally } from "../harm/course.ts";
@@ -43,7 +43,8 @@ export function rollCourse(
   const { hourCount, days, dayOfHour, startUtcMs } = context;
   const { now, doings } = input;
   const { stretches, pours } = doings;
-  const trajectory = rollOut({ now, hourCount, stretches, pours }, context.scratch[input.scratch]);
+  const from = readied(context, now);
+  const trajectory = rollOut({ now, hourCount, stretches, pours, from }, context.scratch[input.scratch]);
   const course: Course = { now, stretches, trajectory, startUtcMs, days, dayOfHour };
   const tally = () => emptyTally(days.length, now.cloud.size);
   const harm = { thirst: tally(), "wet-roots": tally(), "wet-wound": tally(), "wet-cold": tally() };
@@ -52,4 +53,9 @@ export function rollCourse(
   wetWound(course, harm["wet-wound"]);
   wetCold(course, doings.spotByDay, harm["wet-cold"]);
   return { course, harm };
+}
+
+function readied({ launch }: PlanContext, now: PotNow): Launch {
+  if (launch.last?.now !== now) launch.last = launchOf(now);
+  return launch.last;
 }

@@ -3,12 +3,14 @@ import type { PlanContext } from "../plan-context.ts";
 import { along } from "./along.ts";
 import { choosePlaces, type Place } from "./choose-places.ts";
 import type { PotStudy } from "./pot-study.ts";
-import { rollCourse, stayingAt } from "./roll-course.ts";
+import { type RolledCourse, rollCourse, stayingAt } from "./roll-course.ts";
 import { type WaterChoice, waterChoice } from "./water-choice.ts";
 
 /** Where a pot spends its days and what the can does there. */
 export interface Settled extends Place {
   readonly water: WaterChoice;
+  /** Harm by way of water along the way it goes, where that was rolled out. */
+  readonly harmOnWay: RolledCourse["harm"] | null;
 }
 
 /** Places first, as room is shared; then the can for every pot that is due and may move, along the way it goes. */
@@ -17,7 +19,7 @@ export function settlePots(context: PlanContext, studies: readonly PotStudy[]): 
   return new Map(
     studies.map((study) => {
       const place = places.get(study.now.pot.id)!;
-      return [study.now.pot.id, { ...place, water: waterOn(context, study, place) }];
+      return [study.now.pot.id, { ...place, ...waterOn(context, study, place) }];
     }),
   );
 }
@@ -26,11 +28,15 @@ export function settlePots(context: PlanContext, studies: readonly PotStudy[]): 
  * The can for a pot on its way. Where it stands decides whether water is due today; whether it is then given is
  * weighed along the way.
  */
-function waterOn(context: PlanContext, study: PotStudy, { chosen }: Place): WaterChoice {
-  if (study.waterHere !== null) return study.waterHere;
+function waterOn(
+  context: PlanContext,
+  study: PotStudy,
+  { chosen }: Place,
+): Pick<Settled, "water" | "harmOnWay"> {
+  if (study.waterHere !== null) return { water: study.waterHere, harmOnWay: null };
   const { now, stander, home, here } = study;
   const moves = chosen !== null && chosen.carries > 0;
   const doings = moves ? along(context, { stander, home: home.at, option: chosen }) : stayingAt(here.at);
   const rolled = rollCourse(context, { now, doings, scratch: "kept" });
-  return waterChoice(context, { now, doings, rolled });
+  return { water: waterChoice(context, { now, doings, rolled }), harmOnWay: rolled.harm };
 }

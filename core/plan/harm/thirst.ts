@@ -36,19 +36,26 @@ export function thirst(course: Course, into: HarmTally): void {
     const at = hour * size;
     for (let i = 0; i < size; i++) {
       const lackMl = refillMl[i]! - waterMl[at + i]!;
-      if (lackMl <= 0) {
+      if (lackMl > 0) {
+        const dryness = lackMl * perBandMl[i]!;
+        dryDays[i]! += dryness < 1 ? (dryness * dryness) / 24 : 1 / 24;
+      } else if (dryDays[i]! > 0) {
+        tell(i, day);
         dryDays[i] = 0;
         harmed[i] = 0;
-        continue;
       }
-      const dryness = Math.min(1, lackMl * perBandMl[i]!);
-      const days = dryDays[i]! + (dryness * dryness) / 24;
-      const harm = harmOfDrought(days / stands);
-      into.byParticle[i]! += harm - harmed[i]!;
-      into.byDay[day]! += weightFrac[i]! * (harm - harmed[i]!);
-      dryDays[i] = days;
-      harmed[i] = harm;
     }
+    if (hour + 1 === hourCount || dayOfHour[hour + 1] !== day) {
+      for (let i = 0; i < size; i++) if (dryDays[i]! > 0) tell(i, day);
+    }
+  }
+
+  // Harm is summed up by the day and where a drought ends, as its steps within a day add up to the same.
+  function tell(i: number, day: number): void {
+    const harm = harmOfDrought(dryDays[i]! / stands);
+    into.byParticle[i]! += harm - harmed[i]!;
+    into.byDay[day]! += weightFrac[i]! * (harm - harmed[i]!);
+    harmed[i] = harm;
   }
 }
 

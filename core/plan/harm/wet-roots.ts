@@ -19,8 +19,11 @@ export function wetRoots(course: Course, into: HarmTally): void {
   const standsHours = now.values.wetBaseHours;
   const rest = 1 + now.rest.restingShareFrac;
   const wetHours = new Float64Array(size);
+  const firstWet = wetBase.indexOf(1);
+  if (firstWet < 0) return;
+  const firstHour = Math.floor(firstWet / size);
   for (const { forcing, fromHour, toHour } of forcingSpans(course.stretches, hourCount)) {
-    for (let hour = fromHour; hour < toHour; hour++) {
+    for (let hour = Math.max(fromHour, firstHour); hour < toHour; hour++) {
       const at = hour * size;
       const day = dayOfHour[hour]!;
       for (let i = 0; i < size; i++) {

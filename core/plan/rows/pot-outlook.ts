@@ -76,6 +76,7 @@ function reachedShare(sample: { values: Float64Array; weightFrac: Float64Array; 
 
 function wetBaseHours({ trajectory, now }: Course): Float64Array {
   const hours = new Float64Array(now.cloud.size);
+  if (!trajectory.wetBase.includes(1)) return hours;
   for (let hour = 0; hour < trajectory.hourCount; hour++) {
     for (let i = 0; i < hours.length; i++) hours[i]! += trajectory.wetBase[hour * hours.length + i]!;
   }
