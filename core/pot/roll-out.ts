@@ -34,9 +34,8 @@ function tankAtStart({ tank, start }: Launch): Tank {
 /**
  * The pot's cloud through the coming hours, standing where the stretches say and given what the pours say.
  *
- * Hour h of the course is hour h of each stretch's forcing. `shortFrac` of the hours of one day (24 on the forcing's
- * axis) sums to the share of that day's demand that the plant did not get. `drainedMl` is what left the pot and its
- * saucer; `wettedMl` is all that reached the mix, what ran through included.
+ * Hour h of the course is hour h of each stretch's forcing. `drainedMl` is what left the pot and its saucer; `wettedMl`
+ * is all that reached the mix, what ran through included.
  *
  * @param from  the pot made ready, where it is rolled out more than once; made when left out
  * @param into  a trajectory of the same size and length to write over; made anew when left out
@@ -77,7 +76,6 @@ export function trajectoryFor(size: number, hourCount: number): Trajectory {
     drainedMl: column(),
     wetBase: new Uint8Array(size * hourCount),
     wettedMl: column(),
-    shortFrac: column(),
   };
 }
 

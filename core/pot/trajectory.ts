@@ -23,6 +23,4 @@ export interface Trajectory {
   readonly wetBase: Uint8Array;
   /** Rain and can that reached the mix in the hour. */
   readonly wettedMl: Float64Array;
-  /** Asked for by the plant but not had, share of the day's demand, 0 to 1. */
-  readonly shortFrac: Float64Array;
 }

@@ -39,7 +39,7 @@ export async function bench(): Promise<{ name: string; lines: string[] }> {
   return {
     name: `balance, ${pots.length} pots x ${MEMBER_COUNT} members x ${HOUR_COUNT} hours`,
     lines: [
-      `${(balance / 1e6).toFixed(1)} million pot-member-hours a second, full balance with its five columns`,
+      `${(balance / 1e6).toFixed(1)} million pot-member-hours a second, full balance with its four columns`,
       `${(bare / 1e6).toFixed(1)} million in a bare loop of one bucket with the same columns`,
       `ratio ${(balance / bare).toFixed(2)}`,
       `${((1000 * pots.length * MEMBER_COUNT * HOUR_COUNT) / balance).toFixed(1)} ms for all pots`,
@@ -56,7 +56,7 @@ function perSecond(potCount: number, once: () => void): number {
 /** One bucket: rain in, drain, one loss that falls with dryness. Reads and writes the same columns. */
 function bareLoop(now: PotNow, forcing: SpotForcing, into: Trajectory): void {
   const { et0Mm, rainMm } = forcing;
-  const { waterMl, drainedMl, wettedMl, wetBase, shortFrac } = into;
+  const { waterMl, drainedMl, wettedMl, wetBase } = into;
   const { capacityFactor, thirstFactor } = now.cloud;
   const content = now.cloud.waterMl.slice();
   const capacityMl = now.inVessel.hold.capacityMl;
@@ -74,7 +74,6 @@ function bareLoop(now: PotNow, forcing: SpotForcing, into: Trajectory): void {
       drainedMl[i] = full - held;
       wettedMl[i] = wetted;
       wetBase[i] = full > most ? 1 : 0;
-      shortFrac[i] = 1 - eased;
     }
   }
 }

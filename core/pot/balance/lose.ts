@@ -73,7 +73,7 @@ export function lose(tank: Tank, step: Step): void {
   const { coverBase, coverPerMl } = tank;
   const { evaporatedMl, wallLossMl, transpiredMl } = tank.account ?? NO_ACCOUNT;
   const counts = tank.account !== null;
-  const { et0Mm, stride, at, out, waterMl, wetBase, shortFrac, drainedMl, perDay, tells } = step;
+  const { et0Mm, stride, at, out, waterMl, wetBase, drainedMl, tells } = step;
   const covered = coverBase !== 1;
   for (let k = 0; k < size; k++) {
     const row = k * ROW;
@@ -118,6 +118,5 @@ export function lose(tank: Tank, step: Step): void {
     const water = rows[row + CAPACITY]! - top - body;
     waterMl[out + k] = water;
     wetBase[out + k] = water > rows[row + WET_ABOVE]! || drainedMl[out + k]! > 0 || saucerMl[k]! > 0 ? 1 : 0;
-    shortFrac[out + k] = (thirst - fromTop - fromBody) * perDay[k]!;
   }
 }

@@ -32,14 +32,14 @@ export interface Ledger {
 export function runHours(tank: Tank, run: Run, ledger: Ledger | null): void {
   const { forcing, fromHour, toHour } = run;
   const step = stepFor(tank, forcing, ledger);
+  const rains = rainHours(forcing);
   for (let hour = fromHour; hour < toHour; hour++) {
     step.at = hour * forcing.memberCount;
     if (ledger !== null) {
       step.out = (ledger.firstRow + hour - fromHour) * tank.size;
-      if (hour === fromHour || hour % 24 === 0) reckonDemandOfDay(tank, forcing, hour, step);
     }
     step.pourMl = hour === fromHour ? run.pourMl : 0;
-    if (step.pourMl > 0 || rains(step, forcing.memberCount)) takeIn(tank, step);
+    if (step.pourMl > 0 || rains[hour] === 1) takeIn(tank, step);
     else if (step.tells) stayDry(tank.size, step);
     if (tank.saucerMostMl > 0) wick(tank);
     lose(tank, step);
@@ -52,29 +52,38 @@ function stepFor(tank: Tank, forcing: SpotForcing, ledger: Ledger | null): Step 
   if (memberCount !== 1 && memberCount !== size) {
     throw new RangeError(`forcing has ${memberCount} members; expected 1 or the cloud's ${size}`);
   }
-  const { waterMl, drainedMl, wetBase, wettedMl, shortFrac } = ledger?.hours ?? oneHour(size);
+  const { waterMl, drainedMl, wetBase, wettedMl } = ledger?.hours ?? oneHour(size);
   const stride = memberCount === 1 ? 0 : 1;
-  const perDay = new Float64Array(size);
-  const columns = { waterMl, drainedMl, wetBase, wettedMl, shortFrac };
-  return { et0Mm, rainMm, stride, at: 0, pourMl: 0, ...columns, tells: ledger !== null, out: 0, perDay };
+  const columns = { waterMl, drainedMl, wetBase, wettedMl };
+  return { et0Mm, rainMm, stride, at: 0, pourMl: 0, ...columns, tells: ledger !== null, out: 0 };
 }
 
-/** Room for one hour, overwritten by each, where nobody asks for the course. */
-function oneHour(size: number): Pick<Step, "waterMl" | "drainedMl" | "wetBase" | "wettedMl" | "shortFrac"> {
+type OneHour = Pick<Step, "waterMl" | "drainedMl" | "wetBase" | "wettedMl">;
+
+/** Room for one hour by size of the cloud, overwritten by each, where nobody asks for the course. */
+const ONE_HOUR = new Map<number, OneHour>();
+
+function oneHour(size: number): OneHour {
+  const known = ONE_HOUR.get(size);
+  if (known !== undefined) return known;
   const column = () => new Float64Array(size);
-  return {
-    waterMl: column(),
-    drainedMl: column(),
-    wetBase: new Uint8Array(size),
-    wettedMl: column(),
-    shortFrac: column(),
-  };
+  const made = { waterMl: column(), drainedMl: column(), wetBase: new Uint8Array(size), wettedMl: column() };
+  ONE_HOUR.set(size, made);
+  return made;
 }
 
-function rains(step: Step, memberCount: number): boolean {
-  const { rainMm, at } = step;
-  for (let m = 0; m < memberCount; m++) if (rainMm[at + m]! > 0) return true;
-  return false;
+/** Every pot at a spot asks for the same hours of one forecast, whose columns do not change once made. */
+const RAIN_HOURS = new WeakMap<Float64Array, Uint8Array>();
+
+/** 1 for each hour in which it rains in any member. */
+function rainHours({ rainMm, hourCount, memberCount }: SpotForcing): Uint8Array {
+  const known = RAIN_HOURS.get(rainMm);
+  if (known !== undefined && known.length === hourCount) return known;
+  const rains = new Uint8Array(hourCount);
+  for (let i = 0; i < hourCount * memberCount; i++)
+    if (rainMm[i]! > 0) rains[Math.floor(i / memberCount)] = 1;
+  RAIN_HOURS.set(rainMm, rains);
+  return rains;
 }
 
 function stayDry(size: number, step: Step): void {
@@ -82,21 +91,5 @@ function stayDry(size: number, step: Step): void {
   for (let k = 0; k < size; k++) {
     drainedMl[out + k] = 0;
     wettedMl[out + k] = 0;
-  }
-}
-
-/** What each particle's plant asks for over the whole day (24 hours of the forcing's axis) that holds the hour. */
-function reckonDemandOfDay(tank: Tank, forcing: SpotForcing, hour: number, step: Step): void {
-  const { memberCount, hourCount, et0Mm } = forcing;
-  const { perDay, stride } = step;
-  const from = hour - (hour % 24);
-  const to = Math.min(from + 24, hourCount);
-  perDay.fill(0);
-  for (let h = from; h < to; h++) {
-    for (let k = 0; k < tank.size; k++) perDay[k]! += et0Mm[h * memberCount + k * stride]!;
-  }
-  for (let k = 0; k < tank.size; k++) {
-    const askedMl = perDay[k]! * tank.thirstMlPerMm[k]!;
-    perDay[k] = askedMl > 0 ? 1 / askedMl : 0;
   }
 }

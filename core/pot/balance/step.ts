@@ -16,8 +16,5 @@ export interface Step {
   readonly drainedMl: Float64Array;
   readonly wetBase: Uint8Array;
   readonly wettedMl: Float64Array;
-  readonly shortFrac: Float64Array;
   out: number;
-  /** 1 / demand of the whole day, by particle; 0 when nothing is asked for. */
-  readonly perDay: Float64Array;
 }

@@ -99,7 +99,7 @@ function tareSpreadKg(of: { inVessel: MixInVessel; plantMassKg: number }): numbe
 
 /** Normal draws without chance in their spread: one from each of `size` equal shares, in random order. */
 export function spreadNormals(size: number, random: { uniform(): number }): Float64Array {
-  const normals = Float64Array.from({ length: size }, (_, i) => normalQuantile((i + 0.5) / size));
+  const normals = middlesOfShares(size).slice();
   for (let i = size - 1; i > 0; i--) {
     const j = Math.floor(random.uniform() * (i + 1));
     const kept = normals[i]!;
@@ -107,4 +107,16 @@ export function spreadNormals(size: number, random: { uniform(): number }): Floa
     normals[j] = kept;
   }
   return normals;
+}
+
+/** The same for every draw of that size, so they are reckoned once. */
+const MIDDLES = new Map<number, Float64Array>();
+
+/** Middles of `size` equal shares of the normal distribution, rising. */
+function middlesOfShares(size: number): Float64Array {
+  const known = MIDDLES.get(size);
+  if (known !== undefined) return known;
+  const made = Float64Array.from({ length: size }, (_, i) => normalQuantile((i + 0.5) / size));
+  MIDDLES.set(size, made);
+  return made;
 }

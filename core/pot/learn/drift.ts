@@ -21,8 +21,10 @@ export function drift(particles: Particles, over: { days: number; drawn: Spreads
   if (over.days <= 0) return;
   for (const name of FACTOR_COLUMNS) {
     const column = particles[name];
-    const logs = column.map(Math.log);
+    const logs = new Float64Array(column.length);
+    for (let k = 0; k < logs.length; k++) logs[k] = Math.log(column[k]!);
     const { mean, scale } = regrown(logs, { particles, name, over });
+    if (scale === 1) continue;
     for (let k = 0; k < column.length; k++) {
       const before = column[k]!;
       column[k] = Math.exp(mean + scale * (logs[k]! - mean));

@@ -104,9 +104,15 @@ export function observeFeel(
 }
 
 /** Share of usable water left, by particle; below zero where air has dried the mix further than roots can. */
-function leftFracs({ inVessel, particles, tank }: Observed): Float64Array {
-  const { unusableMl, usableMl } = inVessel.hold;
-  return particles.capacityFactor.map((factor, k) => (contentMl(tank, k) / factor - unusableMl) / usableMl);
+function leftFracs({ inVessel, particles }: Observed): Float64Array {
+  const { capacityMl, unusableMl, usableMl } = inVessel.hold;
+  const { size, capacityFactor, surfaceMl, bodyMl } = particles;
+  const left = new Float64Array(size);
+  for (let k = 0; k < size; k++) {
+    const missingMl = (surfaceMl[k]! + bodyMl[k]!) / capacityFactor[k]!;
+    left[k] = (capacityMl - missingMl - unusableMl) / usableMl;
+  }
+  return left;
 }
 
 function believe(on: Observed, measured: Measured): Problem | null {

@@ -25,7 +25,10 @@ export function observed(
   keeper.forget();
   const doubt = observe({
     particles: state.particles,
-    tank: keeper.tankFor(faded),
+    // Built only for what asks for it: most observations read the particles alone.
+    get tank() {
+      return keeper.tankFor(faded);
+    },
     inVessel,
     depthCm: mixDepthCm(vessel),
     seed: seedFor(context, entry.id),

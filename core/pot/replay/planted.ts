@@ -1,15 +1,18 @@
 import type { RootWork } from "../../journal/entry.ts";
+import type { Mix } from "../../mix/mix.ts";
 import { type MixInVessel, mixInVessel } from "../../mix/mix-in-vessel.ts";
 import { careFrom } from "../../plant/aftercare.ts";
 import { dryDays } from "../../plant/care-days.ts";
 import { plantMassKg } from "../../plant/plant-mass.ts";
+import type { Outcome } from "../../problem.ts";
 import { drawParticles, drawRepotted } from "../learn/draw-particles.ts";
 import { setPlantedWetness } from "../learn/wetness.ts";
 import type { Particles } from "../particles.ts";
+import type { Vessel } from "../vessel.ts";
 import { wetAboveFrac } from "../wet-above.ts";
 import type { Applying, EntryOf } from "./applying.ts";
 import { fadedTo } from "./faded-to.ts";
-import type { PotState } from "./pot-state.ts";
+import type { Planting, PotState } from "./pot-state.ts";
 import type { ReplayContext } from "./replay-context.ts";
 import { seedFor } from "./seed-for.ts";
 
@@ -19,7 +22,7 @@ export function planted(state: PotState, entry: EntryOf<"planted">, by: Applying
   const { vessel, mixId } = entry.body;
   const mix = context.mixes.get(mixId);
   if (mix === undefined) throw new RangeError(`mix ${mixId} is not known`);
-  const outcome = mixInVessel({ mix, vessel, components: context.components });
+  const outcome = heldBy(mix, vessel, context.components);
   if (outcome.ok) return plantedIn(fadedTo(state, entry.atUtcMs, context), entry, outcome.value, by);
   const problems = outcome.problems.map((problem) => ({
     ...problem,
@@ -28,10 +31,34 @@ export function planted(state: PotState, entry: EntryOf<"planted">, by: Applying
   return { ...state, doubts: [...state.doubts, ...problems] };
 }
 
+type Held = Pick<Planting, "inVessel" | "wetAboveFrac">;
+
+/** What was worked out for a mix, by vessel: on a bench many pots are alike. */
+const KNOWN = new WeakMap<Mix, { components: object; byVessel: Map<string, Outcome<Held>> }>();
+
+function heldBy(mix: Mix, vessel: Vessel, components: ReplayContext["components"]): Outcome<Held> {
+  let known = KNOWN.get(mix);
+  if (known?.components !== components) {
+    known = { components, byVessel: new Map() };
+    KNOWN.set(mix, known);
+  }
+  const key = JSON.stringify(vessel);
+  const found = known.byVessel.get(key) ?? workedOut(mix, vessel, components);
+  known.byVessel.set(key, found);
+  return found;
+}
+
+function workedOut(mix: Mix, vessel: Vessel, components: ReplayContext["components"]): Outcome<Held> {
+  const outcome = mixInVessel({ mix, vessel, components });
+  if (!outcome.ok) return outcome;
+  const inVessel = outcome.value;
+  return { ok: true, value: { inVessel, wetAboveFrac: wetAboveFrac(inVessel, vessel) } };
+}
+
 function plantedIn(
   state: PotState,
   entry: EntryOf<"planted">,
-  inVessel: MixInVessel,
+  { inVessel, wetAboveFrac }: Held,
   { context, keeper }: Applying,
 ): PotState {
   const { atUtcMs, body } = entry;
@@ -47,7 +74,7 @@ function plantedIn(
       mixId,
       roots,
       inVessel,
-      wetAboveFrac: wetAboveFrac(inVessel, vessel),
+      wetAboveFrac,
     },
     particles: drawn(state, entry, inVessel, context),
     care: careFrom({ plantedUtcMs: atUtcMs, roots, leafy, needDays, wateredIn }),

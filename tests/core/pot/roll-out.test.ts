@@ -85,21 +85,6 @@ describe("rolling a pot out", () => {
     expect(row(carried.waterMl, 239).every((ml, k) => ml > row(stayed.waterMl, 239)[k]!)).toBe(true);
   });
 
-  it("tells as short what a day's demand was not met by, between nothing and all of it", () => {
-    const course = ahead(sunny);
-    const shortOf = (day: number) =>
-      Array.from({ length: size }, (_, k) => {
-        let sum = 0;
-        for (let hour = day * DAY; hour < (day + 1) * DAY; hour++) sum += course.shortFrac[hour * size + k]!;
-        return sum;
-      });
-    for (const share of shortOf(0)) expect(share).toBeLessThan(0.2);
-    for (const share of shortOf(9)) {
-      expect(share).toBeGreaterThan(0);
-      expect(share).toBeLessThanOrEqual(1 + 1e-9);
-    }
-  });
-
   it("refuses hours that no stretch or forcing covers", () => {
     const late = [{ fromHour: 5, forcing: sunny }];
     expect(() => rollOut({ now, stretches: late, pours: [], hourCount: HOURS })).toThrow(RangeError);

@@ -84,7 +84,6 @@ function courseOf(of: {
       wetBase: of.wetBase,
       drainedMl: column(),
       wettedMl: column(),
-      shortFrac: column(),
     },
     startUtcMs: 0,
     days: [],
