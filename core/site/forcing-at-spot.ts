@@ -4,7 +4,7 @@ import { et0AtSpotMm } from "./et0-at-spot.ts";
 import type { SpotForcing } from "./forcing.ts";
 import { leafAtSpotC } from "./leaf-at-spot.ts";
 import { lightAtSpotMjPerM2 } from "./light-at-spot.ts";
-import { rainAtSpotMm } from "./rain-at-spot.ts";
+import { openRainFrac, rainAtSpotMm } from "./rain-at-spot.ts";
 import type { Site } from "./site.ts";
 import type { Spot } from "./spot.ts";
 import { spotWork } from "./spot-work.ts";
@@ -31,5 +31,8 @@ export function forcingAtSpot(hours: HoursReady, site: Site, spot: Spot): SpotFo
     plantTempC: leafAtSpotC(work, airC),
     lightMjPerM2,
     gustMPerS: hours.gustMPerS.map((gust) => gust * work.windFactor),
+    ...(hours.rainDoubt === undefined
+      ? {}
+      : { rainDoubt: { ...hours.rainDoubt, openFrac: openRainFrac(spot) } }),
   };
 }

@@ -1,3 +1,4 @@
+import type { RainDoubt } from "../weather/hours-ready.ts";
 import type { SpotId } from "./spot.ts";
 
 /**
@@ -22,4 +23,6 @@ export interface SpotForcing {
   readonly lightMjPerM2: Float64Array;
   /** Strongest gust at the pots, m/s; one column for all members: index = hour. */
   readonly gustMPerS: Float64Array;
+  /** Set where the rain gone by is a model's word: share of open rain that arrives here, and the hours a gauge settled. */
+  readonly rainDoubt?: RainDoubt & { readonly openFrac: number };
 }

@@ -1,4 +1,5 @@
 import { roofEdgeShareFrac } from "./roof-edge-rain.ts";
+import type { Spot } from "./spot.ts";
 import { emptyColumn, type SpotWork } from "./spot-work.ts";
 
 /** Rain that reaches the rims of pots at a spot, mm: none indoors, by wind behind a roof edge, else the spot's share. */
@@ -15,4 +16,9 @@ export function rainAtSpotMm(work: SpotWork): Float64Array {
       : rain * spot.rainFrac;
   }
   return out;
+}
+
+/** Share of the rain in the open that arrives whatever the wind: none indoors and behind a roof edge. */
+export function openRainFrac(spot: Spot): number {
+  return spot.kind === "indoors" || (spot.kind !== "open" && spot.roofEdge) ? 0 : spot.rainFrac;
 }

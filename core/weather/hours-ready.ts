@@ -17,4 +17,12 @@ export interface HoursReady {
   readonly gustMPerS: Float64Array;
   /** WMO code 4677, by hour only; -1 where the feed gave none. */
   readonly weatherCode: Float64Array;
+  /** Set where the rain is a model's word for what fell and not a gauge's; absent where it counts as it stands. */
+  readonly rainDoubt?: RainDoubt;
+}
+
+/** Rain gone by that nobody measured where the pots stand. */
+export interface RainDoubt {
+  /** 1 in the hours that a reading of the grower's gauge has settled; null without any. */
+  readonly gauged: Uint8Array | null;
 }

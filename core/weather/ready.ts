@@ -52,14 +52,14 @@ export function weatherReady(input: WeatherReadyInput): WeatherReady {
   // The bias is read off the model's own past, so before that past is mended.
   const bias = minimumBias(settled, { journal, placeSdC: PLACE_SD_C.min });
   correctTemperature(settled, journal);
-  correctRain(settled, journal);
+  const gauged = correctRain(settled, journal);
   const frame = memberFrame({ ...input, weather }, settled);
   const span = { nowHour: settled.nowHour, endHour: settled.hourCount };
   const standIns = [...settled.tally.standIns(span), ...withoutMembers(frame)];
   const { knownHours } = settled;
   const ageHours = (input.nowUtcMs - weather.origin.fetchedUtcMs) / 3_600_000;
   return {
-    past: pastHours(settled),
+    past: { ...pastHours(settled), rainDoubt: { gauged } },
     ahead: hoursOfMembers(frame, bias),
     standIns,
     trust: weatherTrust({ standIns, knownHours, ageHours }),

@@ -29,9 +29,9 @@ const LEAST_ML = 1e-6;
 /** What `lose` reads, one row a particle. */
 export function lossRows(tank: TankColumns): Float64Array {
   const rows = new Float64Array(ROW * tank.size);
-  const easyFrac = 1 - tank.depletionFrac;
   for (let k = 0; k < tank.size; k++) {
     const row = k * ROW;
+    const easyFrac = 1 - (tank.depletionFracs?.[k] ?? tank.depletionFrac);
     const surfaceMost = tank.surfaceMostMl[k]!;
     // Beyond this a thimble of a surface would give, within the hour, more than it holds.
     const sorption = Math.min(tank.sorptionMl2PerH[k]!, 0.75 * surfaceMost * surfaceMost);

@@ -12,6 +12,8 @@ export interface Run {
   readonly toHour: number;
   /** Infinity means until it runs through. */
   readonly pourMl: number;
+  /** Rain at the rim by hour of the run and particle, in place of the forcing's; mm. */
+  readonly rainMm?: Float64Array | null;
 }
 
 /** Where to write the hours; the first of the run goes to `firstRow`. */
@@ -31,31 +33,38 @@ export interface Ledger {
  */
 export function runHours(tank: Tank, run: Run, ledger: Ledger | null): void {
   const { forcing, fromHour, toHour } = run;
-  const step = stepFor(tank, forcing, ledger);
-  const rains = rainHours(forcing);
+  const step = stepFor(tank, run, ledger);
+  // Rain of its own is told from the run's first hour on, the forcing's from the forcing's.
+  const firstHour = run.rainMm ? fromHour : 0;
+  const rainMembers = step.rainStride === 1 ? tank.size : 1;
+  const rains = rainHours(step.rainMm, rainMembers);
   for (let hour = fromHour; hour < toHour; hour++) {
     step.at = hour * forcing.memberCount;
+    step.rainAt = (hour - firstHour) * rainMembers;
     if (ledger !== null) {
       step.out = (ledger.firstRow + hour - fromHour) * tank.size;
     }
     step.pourMl = hour === fromHour ? run.pourMl : 0;
-    if (step.pourMl > 0 || rains[hour] === 1) takeIn(tank, step);
+    if (step.pourMl > 0 || rains[hour - firstHour] === 1) takeIn(tank, step);
     else if (step.tells) stayDry(tank.size, step);
     if (tank.saucerMostMl > 0) wick(tank);
     lose(tank, step);
   }
 }
 
-function stepFor(tank: Tank, forcing: SpotForcing, ledger: Ledger | null): Step {
+function stepFor(tank: Tank, { forcing, rainMm: ownRainMm }: Run, ledger: Ledger | null): Step {
   const { size } = tank;
-  const { memberCount, et0Mm, rainMm } = forcing;
+  const { memberCount, et0Mm } = forcing;
+  const rainMm = ownRainMm ?? forcing.rainMm;
   if (memberCount !== 1 && memberCount !== size) {
     throw new RangeError(`forcing has ${memberCount} members; expected 1 or the cloud's ${size}`);
   }
   const { waterMl, drainedMl, wetBase, wettedMl } = ledger?.hours ?? oneHour(size);
   const stride = memberCount === 1 ? 0 : 1;
   const columns = { waterMl, drainedMl, wetBase, wettedMl };
-  return { et0Mm, rainMm, stride, at: 0, pourMl: 0, ...columns, tells: ledger !== null, out: 0 };
+  const rainStride = ownRainMm ? 1 : stride;
+  const weather = { et0Mm, rainMm, stride, at: 0, rainStride, rainAt: 0 } as const;
+  return { ...weather, pourMl: 0, ...columns, tells: ledger !== null, out: 0 };
 }
 
 type OneHour = Pick<Step, "waterMl" | "drainedMl" | "wetBase" | "wettedMl">;
@@ -76,12 +85,12 @@ function oneHour(size: number): OneHour {
 const RAIN_HOURS = new WeakMap<Float64Array, Uint8Array>();
 
 /** 1 for each hour in which it rains in any member. */
-function rainHours({ rainMm, hourCount, memberCount }: SpotForcing): Uint8Array {
+function rainHours(rainMm: Float64Array, memberCount: number): Uint8Array {
   const known = RAIN_HOURS.get(rainMm);
+  const hourCount = rainMm.length / memberCount;
   if (known !== undefined && known.length === hourCount) return known;
   const rains = new Uint8Array(hourCount);
-  for (let i = 0; i < hourCount * memberCount; i++)
-    if (rainMm[i]! > 0) rains[Math.floor(i / memberCount)] = 1;
+  for (let i = 0; i < rainMm.length; i++) if (rainMm[i]! > 0) rains[Math.floor(i / memberCount)] = 1;
   RAIN_HOURS.set(rainMm, rains);
   return rains;
 }

@@ -6,6 +6,9 @@ export interface Step {
   readonly stride: 0 | 1;
   /** First index of the hour in the weather columns. */
   at: number;
+  /** The same for the rain, which may be each particle's own where the rest is shared. */
+  readonly rainStride: 0 | 1;
+  rainAt: number;
   /** Given to every particle in this hour; Infinity means until it runs through. */
   pourMl: number;
 

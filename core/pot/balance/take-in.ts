@@ -13,7 +13,7 @@ export const LEACH_FRAC = 0.12;
  */
 export function takeIn(tank: Tank, step: Step): void {
   for (let k = 0; k < tank.size; k++) {
-    const rainMl = step.rainMm[step.at + k * step.stride]! * tank.catchMlPerMm[k]!;
+    const rainMl = step.rainMm[step.rainAt + k * step.rainStride]! * tank.catchMlPerMm[k]!;
     const pouredMl = step.pourMl === Number.POSITIVE_INFINITY ? runThroughMl(tank, k) : step.pourMl;
     step.wettedMl[step.out + k] = rainMl + pouredMl;
     step.drainedMl[step.out + k] = soakIn({ tank, particle: k, waterMl: rainMl + pouredMl });

@@ -1,6 +1,8 @@
 import type { MixInVessel } from "../../mix/mix-in-vessel.ts";
 import { canopyAreaCm2 } from "../../plant/canopy.ts";
 import type { GroupValues } from "../../plant/group.ts";
+import { seededRandom } from "../../weather/seeded-random.ts";
+import { spreadNormals } from "../learn/draw-particles.ts";
 import type { Particles } from "../particles.ts";
 import type { Vessel } from "../vessel.ts";
 import { mixDepthCm } from "../vessel-shape.ts";
@@ -45,6 +47,12 @@ const CATCH_PER_CANOPY = 0.25;
 const CATCH_MOST = 2;
 /** First watering of mix that sheds water falls short by this share of the volume. [BARTLEY2023] */
 const SHED_SHORT_FRAC = 0.2;
+/**
+ * How far the point may be off from which transpiration falls. FAO-56 lets it go by 0.04 for each mm/d of demand and
+ * plants of one group differ as much again; real plants also slow down by a curve and not at a corner. Chosen by us.
+ */
+const DEPLETION_SD = 0.15;
+const DEPLETION_BOUNDS = [0.1, 0.9] as const;
 /** In one hour no loss takes more than this share of a store for each mm of ET0, or it would overshoot. */
 const SHARE_PER_MM = 0.6;
 
@@ -71,6 +79,7 @@ export function tankOf(plan: TankPlan, particles: Particles, account: Account | 
     wallPerMm: wallColumn(plan, { particles, bodyMostMl }),
     thirstMlPerMm: thirstColumn(plan, { particles, bodyUsableMl }),
     depletionFrac: plan.values.depletionFrac,
+    depletionFracs: doubtedDepletion(plan.values.depletionFrac, size),
     surfaceRootsFrac: SURFACE_ROOTS * topShare,
     ...intake(plan, particles),
     ...coverOf(plan.vessel.topDressingCm ?? 0, hold.surfaceAreaCm2),
@@ -143,4 +152,11 @@ function times(column: Float64Array, by: number): Float64Array {
   const product = new Float64Array(column.length);
   for (let k = 0; k < column.length; k++) product[k] = column[k]! * by;
   return product;
+}
+
+/** One draw for each particle, the same for every pot: what is in doubt is the form of the law, not the pot. */
+function doubtedDepletion(depletionFrac: number, size: number): Float64Array {
+  const [least, most] = DEPLETION_BOUNDS;
+  const normals = spreadNormals(size, seededRandom(size));
+  return normals.map((z) => Math.min(most, Math.max(least, depletionFrac + DEPLETION_SD * z)));
 }

@@ -30,6 +30,8 @@ export interface TankColumns {
   readonly thirstMlPerMm: Float64Array;
   /** Share of usable water that can go before transpiration begins to fall. */
   readonly depletionFrac: number;
+  /** The same by particle, where it is in doubt. */
+  readonly depletionFracs?: Float64Array;
   /** Share of the roots in the surface layer. */
   readonly surfaceRootsFrac: number;
 

@@ -72,6 +72,7 @@ export function forecaster(of: {
     memberCount: 1,
     ...hourColumns(past, { truth, fromHour: 0, toHour: hourCount }),
     weatherCode: new Float64Array(hourCount).fill(-1),
+    rainDoubt: { gauged: null },
   };
   return { past: wholePast, weatherAt: (ask) => weatherOf(feed, ask) };
 }

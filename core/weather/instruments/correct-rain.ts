@@ -10,8 +10,9 @@ const SHAPELESS_BELOW_MM = 0.1;
  * Makes the past rain of each gauge reading's span add up to what was read. Hours keep the model's shape; where the
  * model had it dry, the rain is put into the hours that looked most like it. Hours that an earlier reading has settled
  * are left to it, and only the rest of a later, longer reading is spread. Columns are changed.
+ * @returns 1 in each hour that a reading settled; null without any
  */
-export function correctRain(settled: SettledHours, journal: readonly JournalEntry[]): void {
+export function correctRain(settled: SettledHours, journal: readonly JournalEntry[]): Uint8Array | null {
   const { rainMm } = settled.columns;
   const fixed = new Uint8Array(settled.hourCount);
   for (const { atUtcMs, body } of siteReadings(journal, "rain-gauge")) {
@@ -27,6 +28,7 @@ export function correctRain(settled: SettledHours, journal: readonly JournalEntr
     } else pourIntoLikelyHours(settled, fixed, { ...span, rainMm: wanted });
     fixed.fill(1, span.fromHour, span.toHour);
   }
+  return fixed.includes(1) ? fixed : null;
 }
 
 function sumsIn(rainMm: Float64Array, fixed: Uint8Array, span: ReadingSpan) {
