@@ -14,6 +14,9 @@ export const CHANGES: readonly Release[] = [
     advice: [
       "First advice: water or keep dry, carry in or out, windows for potting, each with its reason and how sure it is.",
       "When the weather services were away for a while, the hours missed are taken from the last forecast for them, until they are told afterwards. A pot is no longer thought to have stood in a normal day.",
+      "Rain that has fallen by the weather service's word alone is doubted: every third of its wet days stays dry, and showers are missed. After such a day a pot in the open is less surely full, and is looked after sooner. A reading of the rain gauge settles it.",
+      "How soon a plant slows down as its mix dries is in doubt for every pot, so the range told for what a pot holds is wider.",
+      "Dim light is held against a place only below a third of what growth needs, and not against a plant that rests leafless. Pots are carried out for light less often in winter.",
     ],
     other: [
       "Any kept plan can be reckoned again from what was known when it was made.",

@@ -1,10 +1,11 @@
-import type { CellResult } from "../../core/replay/play-cell.ts";
+import type { CellResult, PotBound } from "../../core/replay/play-cell.ts";
 import { POLICIES } from "../../core/replay/policy-list.ts";
 import { type CellComparison, comparisons } from "../../core/replay/score/comparisons.ts";
 import type { Belief } from "../../core/replay/score/content-watch.ts";
 import type { Estimate } from "../../core/replay/score/estimate.ts";
 import { joinedReliability, type Reliability } from "../../core/replay/score/reliability.ts";
 import { differenceOf, type PolicySummary, policySummary } from "../../core/replay/score/summary.ts";
+import { damageOf, HARM_TERMS } from "../../core/replay/world/harm-terms.ts";
 import { CREDIT } from "../feed/credit.ts";
 import { OWN_SITE } from "./own-year.ts";
 import type { ReplayAsk } from "./replay-ask.ts";
@@ -24,6 +25,8 @@ export interface ReplayReport {
   readonly policies: readonly PolicySummary[];
   /** Mean cost of the best that could have been done; null when it was not asked for. */
   readonly boundCost: number | null;
+  /** The same by its parts. */
+  readonly best: BestPossible | null;
   /** The planner against the best way of people, by place and group. */
   readonly comparisons: readonly CellComparison[];
   /** What each ablation costs beyond the planner. */
@@ -39,6 +42,14 @@ export interface ReplayReport {
   } | null;
   /** Planner less planner without learning, by half month: what learning saves as the season goes. */
   readonly learningByHalfMonth: readonly number[] | null;
+}
+
+/** Means over all pots of the best that could have been done. */
+export interface BestPossible {
+  readonly harm: number;
+  readonly damage: number;
+  readonly trouble: number;
+  readonly harmByTerm: readonly number[];
 }
 
 const PLANNER = "planner";
@@ -62,12 +73,24 @@ export function replayReport(
     seasons: cells.length,
     policies: ask.policyIds.map((id) => policySummary(id, cells)),
     boundCost: bounds.length === 0 ? null : bounds.reduce((sum, { cost }) => sum + cost, 0) / bounds.length,
+    best: bounds.length === 0 ? null : bestOf(bounds),
     comparisons: hasPlanner ? comparisons(cells, { plannerId: PLANNER, peopleIds: idsOf("people") }) : [],
     ablations: hasPlanner
       ? idsOf("ablation").map((id) => ({ id, costs: differenceOf(cells, { id, lessId: PLANNER }) }))
       : [],
     belief: hasPlanner ? beliefOf(cells) : null,
     learningByHalfMonth: hasPlanner && ask.policyIds.includes(DEAF) ? learningOf(cells) : null,
+  };
+}
+
+function bestOf(bounds: readonly PotBound[]): BestPossible {
+  const mean = (value: (one: PotBound) => number) =>
+    bounds.reduce((sum, one) => sum + value(one), 0) / bounds.length;
+  return {
+    harm: mean(({ harm }) => harm),
+    damage: mean(({ harmByTerm }) => Math.min(1, damageOf(harmByTerm))),
+    trouble: mean(({ trouble }) => trouble),
+    harmByTerm: HARM_TERMS.map((_, term) => mean(({ harmByTerm }) => harmByTerm[term]!)),
   };
 }
 

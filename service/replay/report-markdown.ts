@@ -36,8 +36,9 @@ function headOf({ ask, boundCost, seasons, forecasts }: ReplayReport): string[] 
     "",
     "Harm and trouble are in plants: 1 is a plant as good as lost. A plant that is lost counts once; another takes its " +
       "place and is looked after in the same way. Harm is what the pot truly suffered, by the " +
-      "planner's own terms; trouble is cans and carries at the planner's own prices. Damage is harm without gloom and days " +
-      "away from its place, which wear every plant that winters indoors and which hardly anybody can help. " +
+      "planner's own terms; trouble is cans, carries and days away from its place at the planner's own prices. Damage is " +
+      "harm without gloom, which wears every plant that winters indoors. The best possible has everything foreseen: " +
+      "its harm nobody could have spared the plants. " +
       "After each mean stands half of its interval of 95 %, in which a seed counts once.",
     ...(boundCost === null
       ? []
@@ -46,12 +47,14 @@ function headOf({ ask, boundCost, seasons, forecasts }: ReplayReport): string[] 
   ];
 }
 
-function policyTable({ policies }: ReplayReport): string[] {
+function policyTable({ policies, best, boundCost }: ReplayReport): string[] {
   const head = [
     "way of looking after pots",
     "harm + trouble",
     "over best",
     "x best",
+    "harm",
+    "harm over best",
     "damage",
     "trouble",
     "lost",
@@ -61,30 +64,45 @@ function policyTable({ policies }: ReplayReport): string[] {
     "kg carried",
     "mornings with work",
   ];
-  return table(
-    head,
-    policies.map((one) => [
-      one.id,
-      withWidth(one.cost),
-      one.regret === null ? "" : withWidth(one.regret),
-      one.overBound === null ? "" : one.overBound.toFixed(2),
-      three(one.damage),
-      three(one.trouble),
-      `${(100 * one.lostFrac).toFixed(0)} %`,
-      one.pours.toFixed(0),
-      one.litres.toFixed(0),
-      one.carries.toFixed(1),
-      one.carriedKg.toFixed(0),
-      one.morningsWithWork.toFixed(0),
-    ]),
-  ).concat(
+  const blank = (count: number) => new Array<string>(count).fill("");
+  const last =
+    best === null
+      ? []
+      : [
+          "best possible",
+          three(boundCost!),
+          ...blank(2),
+          three(best.harm),
+          "",
+          three(best.damage),
+          three(best.trouble),
+          ...blank(6),
+        ];
+  const rows = policies.map((one) => [
+    one.id,
+    withWidth(one.cost),
+    one.regret === null ? "" : withWidth(one.regret),
+    one.overBound === null ? "" : one.overBound.toFixed(2),
+    three(one.harm),
+    one.harmOverBest === null ? "" : withWidth(one.harmOverBest),
+    three(one.damage),
+    three(one.trouble),
+    `${(100 * one.lostFrac).toFixed(0)} %`,
+    one.pours.toFixed(0),
+    one.litres.toFixed(0),
+    one.carries.toFixed(1),
+    one.carriedKg.toFixed(0),
+    one.morningsWithWork.toFixed(0),
+  ]);
+  return table(head, best === null ? rows : [...rows, last]).concat(
     policies.map(({ id }) => `- ${id}: ${POLICIES.find((policy) => policy.id === id)?.about ?? ""}`),
     "",
   );
 }
 
-function termTable({ policies }: ReplayReport): string[] {
-  const rows = policies.map(({ id, harmByTerm }) => [id, ...harmByTerm.map(three)]);
+function termTable({ policies, best }: ReplayReport): string[] {
+  const named = [...policies, ...(best === null ? [] : [{ id: "best possible", ...best }])];
+  const rows = named.map(({ id, harmByTerm }) => [id, ...harmByTerm.map(three)]);
   return ["## Harm by term", "", ...table(["", ...HARM_TERMS], rows)];
 }
 

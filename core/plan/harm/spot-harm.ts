@@ -65,7 +65,8 @@ function limitsOf({ now }: Stander): string {
 }
 
 function lightKey({ now }: Stander): string {
-  return `${now.values.lightMjPerM2PerDay} ${now.rest.restingShareFrac}`;
+  const { lightMjPerM2PerDay, leaflessIsRest } = now.values;
+  return `${lightMjPerM2PerDay} ${leaflessIsRest} ${now.rest.restingShareFrac}`;
 }
 
 function coldByDay(at: SpotDays, { now }: Stander): Float64Array {
@@ -74,10 +75,10 @@ function coldByDay(at: SpotDays, { now }: Stander): Float64Array {
 
 /** The last day may be cut short, so its light is not held against the spot. */
 function gloomByDay(at: SpotDays, { now }: Stander): Float64Array {
-  const { lightMjPerM2PerDay } = now.values;
+  const { lightMjPerM2PerDay: needMjPerM2, leaflessIsRest } = now.values;
   const { restingShareFrac } = now.rest;
   const byDay = meanByDay(at, (i) =>
-    harmOfDimDay({ lightMjPerM2: at.lightMjPerM2[i]!, needMjPerM2: lightMjPerM2PerDay, restingShareFrac }),
+    harmOfDimDay({ lightMjPerM2: at.lightMjPerM2[i]!, needMjPerM2, restingShareFrac, leaflessIsRest }),
   );
   for (const [d, day] of at.days.entries()) if (day.toHour - day.fromHour < 20) byDay[d] = 0;
   return byDay;

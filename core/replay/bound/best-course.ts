@@ -1,7 +1,7 @@
 import { carryOf, pourTrouble, shieldTrouble } from "../season/deeds-of-morning.ts";
 import type { Season } from "../season/season.ts";
 import { emptyHarm } from "../season/season-result.ts";
-import { harmSum } from "../world/harm-terms.ts";
+import { harmSum, nuisanceOf } from "../world/harm-terms.ts";
 import { repot } from "../world/plant-out.ts";
 import { type Reckoning, runWorldHours, type WorldDeed } from "../world/run-hours.ts";
 import { usableLeft } from "../world/water-hour.ts";
@@ -67,7 +67,8 @@ export function bestCourse(season: Season, of: { pot: WorldPot; first: WorldStat
     kept = [...cells.values()].filter(({ cost }) => cost <= best + MARGIN);
   }
   const last = kept.reduce((a, b) => (b.cost < a.cost ? b : a));
-  const { cost, harm, trouble } = last;
+  const { cost, harm } = last;
+  const trouble = last.trouble + nuisanceOf(harm);
   return { cost, harm: harmSum(harm), harmByTerm: Array.from(harm), trouble, statesRun };
 }
 
@@ -131,7 +132,7 @@ function lived(
   for (let term = 0; term < harm.length; term++) harm[term]! += reckoning.harm[term]!;
   const pour = choice.pourMl > 0 ? pourTrouble(season.trouble, reckoning.pouredMl) : 0;
   const trouble = from.trouble + choice.trouble + pour;
-  return { state, covered: choice.covers, harm, trouble, cost: harmSum(harm) + trouble };
+  return { state, covered: choice.covers, harm, trouble, cost: harmSum(harm) + nuisanceOf(harm) + trouble };
 }
 
 function repotIfDue(

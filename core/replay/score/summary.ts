@@ -20,7 +20,9 @@ export interface PolicySummary {
   /** Harm and trouble. */
   readonly cost: Estimate;
   readonly harm: number;
-  /** Without the terms that only wear. */
+  /** Harm beyond that of the best possible, which nobody could have spared the plants; null without a bound. */
+  readonly harmOverBest: Estimate | null;
+  /** Without gloom, which only wears. */
   readonly damage: number;
   readonly trouble: number;
   readonly harmByTerm: readonly number[];
@@ -65,6 +67,7 @@ export function policySummary(id: string, cells: readonly CellResult[]): PolicyS
     potSeasons: played.length,
     cost: bySeed(costIn),
     harm: mean(({ pot }) => pot.harm),
+    harmOverBest: hasBound ? bySeed(({ pot, bound }) => pot.harm - bound!.harm) : null,
     damage: mean(({ pot }) => Math.min(1, damageOf(pot.harmByTerm))),
     trouble: mean(({ pot }) => pot.trouble),
     harmByTerm: HARM_TERMS.map((_, term) => mean(({ pot }) => pot.harmByTerm[term]!)),

@@ -2,7 +2,7 @@ import { HOUR_MS } from "../../weather/weather.ts";
 import { halfMonthOf } from "../policies/place-normals.ts";
 import type { MorningDeed, PotView } from "../policies/policy.ts";
 import { type Hands, handsOn } from "../world/hands.ts";
-import { damageOf, harmSum, onlyWear } from "../world/harm-terms.ts";
+import { damageOf, harmSum, nuisanceOf, onlyWear } from "../world/harm-terms.ts";
 import { repot } from "../world/plant-out.ts";
 import { type Reckoning, runWorldHours, type WorldDeed } from "../world/run-hours.ts";
 import type { WorldClock } from "../world/world-clock.ts";
@@ -48,7 +48,7 @@ export class PotCourse {
 
   /** Harm and trouble so far. */
   get cost(): number {
-    return harmSum(this.#into.harm) + this.#sums.trouble;
+    return harmSum(this.#into.harm) + this.#allTrouble();
   }
 
   hands(day: number): Hands {
@@ -121,8 +121,13 @@ export class PotCourse {
       lost: this.#lost,
       litres: this.#into.pouredMl / 1000,
       ...this.#sums,
+      trouble: this.#allTrouble(),
       costByHalfMonth: this.#byHalfMonth,
     };
+  }
+
+  #allTrouble(): number {
+    return this.#sums.trouble + nuisanceOf(this.#into.harm);
   }
 
   /** One that stands already is left standing for as long as is now asked. */

@@ -9,7 +9,7 @@ export interface PotSeason {
   /** All terms; what damages counts up to 1, the plant lost. */
   readonly harm: number;
   readonly lost: boolean;
-  /** Carries and pours in harm, by the planner's own prices. */
+  /** Carries, pours and days away from its place in harm, by the planner's own prices. */
   readonly trouble: number;
   readonly pours: number;
   readonly litres: number;

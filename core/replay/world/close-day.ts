@@ -40,6 +40,7 @@ export function closeDay(
     lightMjPerM2: state.lightMjPerM2,
     needMjPerM2: values.lightMjPerM2PerDay,
     restingShareFrac: state.restingFrac,
+    leaflessIsRest: values.leaflessIsRest,
   });
   if (state.spot !== pot.known.homeSpot) harm[TERM.away]! += AWAY_HARM_PER_DAY;
   turnOver(state);

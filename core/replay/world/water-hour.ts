@@ -83,11 +83,12 @@ function evaporate(pot: WorldPot, state: WorldState, et0Mm: number): void {
     gone <= pot.readilyMl ? 1 : Math.max(0, (pot.evaporableMl - gone) / (pot.evaporableMl - pot.readilyMl));
   state.upperMl -= Math.min(Math.max(0, pot.evaporableMl - gone), et0Mm * pot.surfaceMlPerMm * pace);
   if (pot.wallMlPerMm === 0) return;
+  // Air dries mix no further than to its own dampness, through the wall as from the top.
   const content = state.upperMl + state.lowerMl;
-  const wall = Math.min(
-    0.2 * content,
-    et0Mm * pot.wallMlPerMm * Math.sqrt(Math.max(0, content / pot.capacityMl)),
-  );
+  const free = Math.max(0, content - pot.airDryMl);
+  if (free === 0) return;
+  const wetness = free / (pot.capacityMl - pot.airDryMl);
+  const wall = Math.min(0.2 * free, et0Mm * pot.wallMlPerMm * Math.sqrt(wetness));
   state.upperMl -= (wall * state.upperMl) / content;
   state.lowerMl -= (wall * state.lowerMl) / content;
 }

@@ -33,6 +33,8 @@ export interface WorldPot {
   /** Usable share at which uptake is half of the demand. */
   readonly halfUptakeFrac: number;
   readonly wallMlPerMm: number;
+  /** Content to which air dries the whole pot, mL. */
+  readonly airDryMl: number;
   /** Content of the lower layer above which the base lacks air; Infinity when it never does at rest. */
   readonly wetAboveMl: number;
   readonly exchangeMlPerH: number;
@@ -50,6 +52,8 @@ const CATCH_MOST = 2;
 const READILY_FRAC = 0.35;
 /** Air takes half of what roots cannot. [FAO56 eq. 73] */
 const AIR_TAKES_FRAC = 0.5;
+/** Share of its volume to which mix dries in open air. Chosen by us within 0.02 to 0.05. */
+const AIR_DRY_FRAC = 0.03;
 
 export function worldPot(known: KnownPot, seed: number): WorldPot {
   const { hold } = known.inVessel;
@@ -78,6 +82,7 @@ export function worldPot(known: KnownPot, seed: number): WorldPot {
     ...demands(known, hidden),
     readilyMl: READILY_FRAC * evaporableMl,
     evaporableMl,
+    airDryMl: Math.min(unusableMl, AIR_DRY_FRAC * hold.volumeMl * hidden.capacityFactor),
     halfUptakeFrac: (1 - known.values.depletionFrac) / 2,
     wetAboveMl: wetAboveShare(known, hidden) * lowerFullMl,
     exchangeMlPerH: hidden.exchangePerH * capacityMl,

@@ -38,10 +38,20 @@ describe("heat and gloom", () => {
   });
 
   it("a dark day harms a growing plant more than a resting one, and months of it as much as a loss", () => {
-    const dark = { lightMjPerM2: 0, needMjPerM2: 8, restingShareFrac: 0 };
+    const dark = { lightMjPerM2: 0, needMjPerM2: 8, restingShareFrac: 0, leaflessIsRest: false };
     expect(harmOfDimDay({ ...dark, lightMjPerM2: 8 })).toBe(0);
     expect(harmOfDimDay(dark)).toBeGreaterThan(harmOfDimDay({ ...dark, restingShareFrac: 1 }));
+    expect(harmOfDimDay({ ...dark, restingShareFrac: 1 })).toBeGreaterThan(0);
     expect(270 * harmOfDimDay(dark)).toBeGreaterThan(1);
+  });
+
+  // Common practice: leafless plants are wintered in dark cellars, others at a window with a third of summer's light.
+  it("a plant that stands leafless at rest needs no light, and one with a third of the light for growth only waits", () => {
+    const dark = { lightMjPerM2: 0, needMjPerM2: 9, restingShareFrac: 1, leaflessIsRest: true };
+    expect(harmOfDimDay(dark)).toBe(0);
+    const window = { ...dark, lightMjPerM2: 3, restingShareFrac: 0 };
+    expect(harmOfDimDay(window)).toBe(0);
+    expect(harmOfDimDay({ ...window, lightMjPerM2: 1.5 })).toBeGreaterThan(0);
   });
 });
 
