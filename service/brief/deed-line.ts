@@ -1,4 +1,5 @@
 import type { Deed, PotPlan } from "../../core/plan/plan.ts";
+import type { Words } from "../words/words.ts";
 import type { BriefDeed } from "./brief-value.ts";
 import type { Naming } from "./naming.ts";
 import { reasonInShort, reasonLine } from "./reason-line.ts";
@@ -70,15 +71,24 @@ function chanceNotes({ action, confidence }: Deed, { words }: Naming): string[] 
   return [words.say("deed.small-chance", { shareFrac: confidence.shareFrac })];
 }
 
-function amountText(deed: Deed, potPlan: PotPlan, { words }: Naming): string | null {
+function amountText(deed: Deed, { count }: PotPlan, { words }: Naming): string | null {
   if (deed.action !== "water" && deed.action !== "soak-slowly") return null;
-  const waterMl = deed.amountMl;
-  const isEach = potPlan.count > 1;
-  if (waterMl === undefined) return deed.untilItRunsThrough ? words.say("deed.through") : null;
-  if (deed.untilItRunsThrough) {
-    return words.say(isEach ? "deed.amount-through-each" : "deed.amount-through", { waterMl });
-  }
-  return words.say(isEach ? "deed.amount-each" : "deed.amount", { waterMl });
+  const { amountMl = null, untilItRunsThrough = false } = deed;
+  return waterText({ amountMl, untilItRunsThrough, isEach: count > 1 }, words);
+}
+
+/** How much is poured, and whether each of several gets so much. */
+export function waterText(
+  {
+    amountMl: waterMl,
+    untilItRunsThrough,
+    isEach,
+  }: Pick<BriefDeed, "amountMl" | "untilItRunsThrough"> & { readonly isEach: boolean },
+  words: Words,
+): string | null {
+  if (waterMl === null) return untilItRunsThrough ? words.say("deed.through") : null;
+  const through = untilItRunsThrough ? "-through" : "";
+  return words.say(`deed.amount${through}${isEach ? "-each" : ""}`, { waterMl });
 }
 
 const HOUR_MS = 3_600_000;

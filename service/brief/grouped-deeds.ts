@@ -1,4 +1,5 @@
 import type { BriefDeed } from "./brief-value.ts";
+import { waterText } from "./deed-line.ts";
 import { groupedBy } from "./grouped-by.ts";
 import type { Naming } from "./naming.ts";
 
@@ -9,7 +10,10 @@ export function groupedDeeds(deeds: readonly BriefDeed[], { words }: Naming): st
   );
   return [...alike.values()].map((group) => {
     const [first] = group;
-    const details = [words.list(group.map(({ pot }) => pot)), first!.amount, first!.place, first!.hour];
+    // Of several pots each gets the amount; one alone has said so where it stands for several.
+    const amount =
+      group.length > 1 && first!.amount ? waterText({ ...first!, isEach: true }, words) : first!.amount;
+    const details = [words.list(group.map(({ pot }) => pot)), amount, first!.place, first!.hour];
     return words.say("deed.sentence", {
       verb: first!.verb,
       details: details.filter((part) => part !== null).join(", "),

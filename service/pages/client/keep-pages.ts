@@ -15,6 +15,7 @@ const KEPT_AHEAD = 40;
 /** Starts the worker that keeps the last pages readable without signal; only where the browser allows one. */
 export async function keepPages(): Promise<void> {
   if (!("serviceWorker" in navigator)) return;
+  await idle();
   try {
     await navigator.serviceWorker.register(trusted(WORKER) as string);
     await navigator.serviceWorker.ready;
@@ -22,6 +23,16 @@ export async function keepPages(): Promise<void> {
   } catch {
     // Private windows and plain http have no workers; every page works without.
   }
+}
+
+const IDLE_WAIT_MS = 4000;
+
+/** What is looked at now comes before what is kept for later. */
+function idle(): Promise<void> {
+  return new Promise((resolve) => {
+    if ("requestIdleCallback" in globalThis) requestIdleCallback(() => resolve(), { timeout: IDLE_WAIT_MS });
+    else setTimeout(resolve, IDLE_WAIT_MS / 4);
+  });
 }
 
 /** The policy of the page lets scripts come from this one address only. */
