@@ -1,21 +1,26 @@
 import { randomBytes } from "node:crypto";
 import { once } from "node:events";
 import { connect, type Socket } from "node:net";
+import sharp from "sharp";
 import { describe, expect, it, onTestFinished } from "vitest";
 import { DEFAULT_FEED_SETTINGS } from "../../../service/feed/feed-settings.ts";
 import { listen } from "../../../service/listen.ts";
 import { mailChannel, mailLine, mailName } from "../../../service/notify/mail-channel.ts";
+import { signedLink } from "../../../service/notify/signed-link.ts";
 import { postOut } from "../../../service/outgoing/post-out.ts";
+import { flatPng, SMALL_PICTURE, zipped } from "../../drills/bombs.ts";
 import { serveHttp } from "../feed/loopback-server.ts";
 import { postOffice } from "../notify/post-office.ts";
+import { barePlan } from "../store/bare-plan.ts";
 import { pot } from "../store/bench.ts";
-import { emptyStore } from "../store/test-store.ts";
 import { cookieOf, guardedHouse, SAME_ORIGIN } from "./guarded-house.ts";
 
 /* The attacks of DEVELOPERS.md, "Attacks tried", under the same numbers. */
 
 const SCRIPT = `"><script>alert(1)</script><img src=x onerror=alert(1)>`;
 const REACHED = { LEEBENCH_HOST: "0.0.0.0" };
+
+type Asked = Awaited<ReturnType<typeof guardedHouse>>["app"];
 
 /** Mark-up that would run in a browser. */
 function running(page: string): string[] {
@@ -191,24 +196,75 @@ it("6. spreadsheet formulas: a pot's name in the table begins with an apostrophe
   expect(table).toContain("'=HYPERLINK");
 });
 
-it("7. guessed addresses: links that carry their own permission cannot be found by trying", async () => {
-  const { app, store } = await guardedHouse(REACHED);
-  // 128 bits or more stand behind each: the key of answers, and what a person's own addresses hold.
-  expect(store.house.linkKey.length * 8).toBeGreaterThanOrEqual(128);
-  const tries = [
-    "",
-    "0",
-    "1",
-    "yard",
-    "house",
-    "a".repeat(43),
-    `${randomBytes(16).toString("base64url")}.${randomBytes(16).toString("base64url")}`,
-  ];
-  for (const guess of tries)
-    for (const path of ["/answer/", "/stop-mail/", "/calendar/"]) {
-      const { status } = await app.request(`${path}${guess}`);
-      expect([401, 404], path + guess).toContain(status);
-    }
+describe("7. guessed addresses", () => {
+  it("of a calendar open nothing but to who has the whole secret, and all misses look the same", async () => {
+    const { app, store, post, signedIn, clock } = await guardedHouse(REACHED);
+    const owner = await signedIn("owner");
+    await store.people.put({ id: "ann", name: "Ann", locale: "en", units: "metric", quiet: null });
+    expect((await post("/people/ann/channels", { kind: "calendar" }, owner)).status).toBe(303);
+    const deeds = [{ potId: "p1", action: "water" as const, amountMl: 500 }];
+    const plan = barePlan({ nowUtcMs: clock.nowUtcMs, deeds });
+    await store.plans.save(plan, { kind: "morning", madeUtcMs: clock.nowUtcMs });
+    const [channel] = await store.channels.list();
+    if (channel?.kind !== "calendar") throw new Error("no calendar");
+    const { secret, id } = channel;
+    // As made: 128 bits or more, of chance alone (NIST SP 800-63B asks 64 of a look-up secret; from memory).
+    expect(Buffer.from(secret, "base64url").length * 8).toBeGreaterThanOrEqual(128);
+    const at = async (file: string) => {
+      const answer = await app.request(`/calendar/${file}`);
+      return { status: answer.status, type: answer.headers.get("content-type"), text: await answer.text() };
+    };
+    const right = await at(`${secret}.ics`);
+    expect([right.status, right.type]).toEqual([200, "text/calendar; charset=utf-8"]);
+    expect(right.text).toContain("BEGIN:VEVENT");
+    const turned = [...secret].reverse().join("");
+    const missed = await at("nothing.ics");
+    expect(missed.status).toBe(404);
+    for (const guess of [
+      "",
+      "0",
+      "ann",
+      "yard",
+      id,
+      secret.slice(0, -1),
+      secret.slice(1),
+      `${secret}A`,
+      turned,
+      secret.toLowerCase(),
+      `${secret}%00`,
+      "..%2f..",
+      "%",
+      "__proto__",
+      "a".repeat(5000),
+      randomBytes(24).toString("base64url"),
+    ])
+      for (const file of [guess, `${guess}.ics`]) {
+        if (file === "") continue;
+        const { status, text } = await at(file);
+        expect([status, text], file).toEqual([404, missed.text]);
+      }
+    // The address is a permission for this one thing, and not a day longer than its owner wants.
+    expect((await app.request("/pots", { headers: { authorization: `Bearer ${secret}` } })).status).toBe(401);
+    expect((await app.request("/pots", { headers: { cookie: `leebench=${secret}` } })).status).toBe(401);
+    await post(`/people/ann/channels/${id}/renew`, {}, owner);
+    expect((await at(`${secret}.ics`)).status).toBe(404);
+  });
+
+  it("of links to answer and to stop mail open nothing without the key of the house", async () => {
+    const { app, store } = await guardedHouse(REACHED);
+    expect(store.house.linkKey.length * 8).toBeGreaterThanOrEqual(128);
+    const body = Buffer.from('{"purpose":"stop-mail","channelId":"mail-0123456789ab"}').toString("base64url");
+    const own = signedLink({ purpose: "stop-mail", channelId: "mail-0123456789ab" }, randomBytes(32));
+    for (const guess of [
+      "0",
+      "yard",
+      "a".repeat(43),
+      `${body}.${randomBytes(32).toString("base64url")}`,
+      own,
+    ])
+      for (const path of ["/answer/", "/stop-mail/"])
+        expect((await app.request(path + guess)).status, path + guess).toBe(404);
+  });
 });
 
 it("8. header injection: a name with line breaks brings no header into a mail", async () => {
@@ -348,13 +404,85 @@ describe("10. an oversized upload", () => {
     expect(await store.journal.list("yard")).toEqual(before);
   });
 
-  it("of a picture that says it is huge is not opened", async () => {
-    const { app } = await guardedHouse({}, { store: await emptyStore() });
-    const head = Buffer.from("89504e470d0a1a0a0000000d49484452", "hex");
-    const says = Buffer.from("7fffffff7fffffff0806000000", "hex");
+  const sent = async (app: Asked, photo: Uint8Array) => {
     const body = new FormData();
-    body.append("photo", new File([head, says, new Uint8Array(200)], "a.png", { type: "image/png" }));
-    const answer = await app.request("/pots/p1/photo", { method: "POST", body, headers: SAME_ORIGIN });
-    expect(answer.status).toBe(422);
+    body.append("photo", new File([Uint8Array.from(photo)], "a.png", { type: "image/png" }));
+    const startedMs = performance.now();
+    const { status } = await app.request("/pots/p1/photo", { method: "POST", body, headers: SAME_ORIGIN });
+    return { status, tookMs: performance.now() - startedMs };
+  };
+
+  /** The most that this process held while the work was done, above what it held before, MB. */
+  async function grownMb(work: () => Promise<unknown>): Promise<number> {
+    const residentMb = () => process.memoryUsage().rss / 2 ** 20;
+    const startMb = residentMb();
+    let mostMb = startMb;
+    const watch = setInterval(() => {
+      mostMb = Math.max(mostMb, residentMb());
+    }, 5);
+    await work();
+    clearInterval(watch);
+    return Math.max(mostMb, residentMb()) - startMb;
+  }
+
+  it("of a picture that swells is refused by its size before it is opened", async () => {
+    const { app, store } = await guardedHouse();
+    await sent(app, SMALL_PICTURE);
+    const before = await store.journal.list("yard");
+    const whole = sharp({
+      create: { width: 5000, height: 5000, channels: 3, background: "#375" },
+      limitInputPixels: false,
+    });
+    const bombs = [
+      // 900 million pixels in 110 kB; opened at eight bits a pixel they are 900 MB.
+      flatPng({ widthPx: 30_000, heightPx: 30_000 }),
+      // Lines that come in several passes have to be held whole.
+      await whole.clone().png({ progressive: true, compressionLevel: 6 }).toBuffer(),
+      await whole.clone().jpeg({ progressive: true }).toBuffer(),
+      // Says it is huge, and has nothing.
+      Buffer.from("89504e470d0a1a0a0000000d494844527fffffff7fffffff0806000000", "hex"),
+    ];
+    for (const bomb of bombs) {
+      expect(bomb.length).toBeLessThan(2 ** 20);
+      const mb = await grownMb(async () => {
+        expect((await sent(app, bomb)).status).toBe(422);
+      });
+      expect(mb).toBeLessThan(100);
+    }
+    expect(await store.journal.list("yard")).toEqual(before);
+  });
+
+  it("of the most pixels that are taken is opened line by line", async () => {
+    const { app } = await guardedHouse();
+    await sent(app, SMALL_PICTURE);
+    // 119 million pixels: as RGB 357 MB at once.
+    const large = flatPng({ widthPx: 10_900, heightPx: 10_900 });
+    const mb = await grownMb(async () => {
+      expect((await sent(app, large)).status).toBe(303);
+    });
+    expect(mb).toBeLessThan(150);
+  });
+
+  it("of packed zeros is never unpacked: as a form, as JSON, as a photo", async () => {
+    const { app, store } = await guardedHouse();
+    const before = await store.journal.list("yard");
+    // A gibibyte would come as one mebibyte; a part of it says the same in less time.
+    const bomb = zipped(64 * 2 ** 20);
+    expect(bomb.length).toBeLessThan(2 ** 18);
+    const mb = await grownMb(async () => {
+      for (const [path, type] of [
+        ["/house/rules", "application/x-www-form-urlencoded"],
+        ["/house/rules", "multipart/form-data; boundary=b"],
+        ["/api/v1/sites/yard/journal", "application/json"],
+        ["/api/v1/sites/yard/pots/p1/photos", "image/png"],
+      ] as const)
+        for (const encoding of ["gzip", "deflate", "br", "identity"]) {
+          const headers = { ...SAME_ORIGIN, "content-type": type, "content-encoding": encoding };
+          const answer = await app.request(path, { method: "POST", body: Uint8Array.from(bomb), headers });
+          expect([303, 400, 415, 422], `${path} ${type} ${encoding}`).toContain(answer.status);
+        }
+    });
+    expect(mb).toBeLessThan(100);
+    expect(await store.journal.list("yard")).toEqual(before);
   });
 });
