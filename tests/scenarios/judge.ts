@@ -43,6 +43,11 @@ function timeFaults({ scenario, expected, deeds }: Parameters<typeof faults>[0])
     const carry = deeds.find(({ action }) => action === "carry-in");
     if (carry?.by === undefined || Date.parse(carry.by) > limit) found.push("should be in earlier");
   }
+  if (expected.notBefore !== undefined) {
+    const limit = todayOf(scenario) + (expected.notBefore.day * 24 + expected.notBefore.clock) * HOUR_MS;
+    const carry = deeds.find(({ action }) => action === "carry-out");
+    if (carry?.from === undefined || Date.parse(carry.from) < limit) found.push("should go out later");
+  }
   const dry = deeds.find(({ action }) => action === "keep-dry")?.until;
   if (expected.dryAtLeast !== undefined && (dry === undefined || dry < dayOf(expected.dryAtLeast))) {
     found.push(`should stay dry to ${dayOf(expected.dryAtLeast)}, not ${dry}`);

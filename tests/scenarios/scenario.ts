@@ -40,6 +40,8 @@ export interface Expected {
   readonly to?: SpotId;
   /** The carry is done before that hour of that day. */
   readonly before?: { readonly day: number; readonly clock: number };
+  /** The carry out is not begun before that hour of that day. */
+  readonly notBefore?: { readonly day: number; readonly clock: number };
   /** Keeping dry lasts at least / at most to that day. */
   readonly dryAtLeast?: number;
   readonly dryAtMost?: number;

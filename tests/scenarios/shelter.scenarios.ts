@@ -132,7 +132,22 @@ export const SHELTER: readonly Scenario[] = [
     expected: { rose: { asks: ["carry-out"], to: "bench" } },
   },
   {
-    situation: "the same, but frost again in three days",
+    situation: "the last frost is this very morning, a pelargonium in the shed, mild days from noon on",
+    why: "out again, but not at six into the frost that is still there",
+    season: "spring",
+    sky: after(COLD, { minC: -3, maxC: 17, cloudFrac: 0, windMPerS: 0.8 }, MILD),
+    pots: [
+      {
+        id: "pelargonium",
+        group: "pelargonium",
+        also: [{ daysAgo: 3, body: { kind: "moved", toSpotId: "shed" } }],
+        wateredDaysAgo: [4],
+      },
+    ],
+    expected: { pelargonium: { asks: ["carry-out"], notBefore: { day: 0, clock: 8 } } },
+  },
+  {
+    situation: "carried in for a cold spell that is over, but frost again in three days",
     why: "one carry in and one out: it stays where it is",
     season: "spring",
     sky: after(COLD, MILD, MILD, FROST, FROST, COOL),

@@ -42,7 +42,7 @@ export function carryOutSpan(
     belowC: stander.now.values.damageC + COLD_MARGIN_C,
     tipMPerS: tipMPerS(stander),
   };
-  const nightBefore = d === 0 ? -1 : (lastDangerHour(homeAt, d - 1, dangers) ?? -1);
+  const nightBefore = lastDangerHour(homeAt, d, dangers) ?? -1;
   const fromHour = day.workHours.find((hour) => hour > nightBefore) ?? last;
   return { fromHour, byHour: last + 1 };
 }

@@ -36,10 +36,11 @@ function coldMorningEnds(at: SpotDays, d: number, { belowC }: Dangers): number {
   return hour < toHour ? hour : fromHour;
 }
 
-/** Last hour of a plan day in which the danger is there, or null. */
+/** Last hour of the night before a plan day in which the danger is there, or null; this very morning for the first day. */
 export function lastDangerHour(at: SpotDays, d: number, dangers: Dangers): number | null {
-  const day = at.days[d]!;
-  for (let hour = day.toHour - 1; hour >= day.fromHour; hour--) {
+  const today = at.days[d]!;
+  const night = d === 0 ? { ...today, toHour: today.nightFromHour } : at.days[d - 1]!;
+  for (let hour = night.toHour - 1; hour >= night.fromHour; hour--) {
     const rained = new Float64Array(at.size);
     if (dangerous({ at, hour, dangers, rained, night: true })) return hour;
   }
