@@ -13,7 +13,7 @@ const NEVER_KEPT = /^(healthz$|people\b|answer\/|stop-mail\/|calendar\/)/;
 const PATIENCE_MS = 6000;
 
 worker.addEventListener("install", (event) => {
-  event.waitUntil(Promise.all(FIRST.map((address) => fetchAndKeep(new Request(address)).catch(() => null))));
+  event.waitUntil(keepFirst());
   void worker.skipWaiting();
 });
 
@@ -24,13 +24,16 @@ worker.addEventListener("fetch", (event) => {
   const url = new URL(request.url);
   if (url.origin !== worker.location.origin || NEVER_KEPT.test(url.pathname.slice(BASE.length))) return;
   if (request.method === "GET") event.respondWith(freshOrKept(request));
-  else if (request.method === "POST" && request.mode === "navigate")
-    event.respondWith(sentOrWaiting(request));
+  else if (request.method === "POST" && request.mode === "navigate") event.respondWith(sentOrWaiting(event));
 });
 
 notices(worker);
 
 worker.addEventListener("sync", (event) => (event as ExtendableEvent).waitUntil(sendWaiting()));
+
+async function keepFirst(): Promise<void> {
+  await Promise.all(FIRST.map((address) => fetchAndKeep(new Request(address)).catch(() => null)));
+}
 
 /** From the server while it answers in time, else as last seen. */
 async function freshOrKept(request: Request): Promise<Response> {
@@ -50,7 +53,9 @@ async function keptAlike(request: Request): Promise<Response | undefined> {
 
 async function fetchAndKeep(request: Request): Promise<Response> {
   const answer = await fetch(request);
-  if (answer.ok && !answer.redirected && answer.type === "basic") {
+  // Copies of everything and pages about access ask to be kept nowhere.
+  const mayKeep = !/\bno-store\b/.test(answer.headers.get("cache-control") ?? "");
+  if (mayKeep && answer.ok && !answer.redirected && answer.type === "basic") {
     await (await caches.open(STORE)).put(request, answer.clone());
   }
   return answer;
@@ -74,9 +79,10 @@ const ABOUT_ACCESS = /^(sign-in|sign-out|claim|house\/access)\b/;
 
 /**
  * A form sent without signal waits on the device; the page it came from is shown again and says so. One sent after the
- * session has ended waits as well, until somebody has signed in. Whoever comes next sees no kept page of who was before.
+ * session has ended waits as well, until somebody has signed in on the page that is shown then. Whoever comes next sees no kept page of who was before.
  */
-async function sentOrWaiting(request: Request): Promise<Response> {
+async function sentOrWaiting(event: FetchEvent): Promise<Response> {
+  const { request } = event;
   const sent = await formOf(request.clone());
   const { pathname } = new URL(request.url);
   const keep = () => keepWaiting(sent);
@@ -84,8 +90,14 @@ async function sentOrWaiting(request: Request): Promise<Response> {
   const mayWait = !ABOUT_ACCESS.test(pathname.slice(BASE.length));
   try {
     const answer = await fetch(request);
-    if (answer.status === SIGNED_OUT && mayWait) await keep();
-    if (!mayWait) await caches.delete(STORE);
+    if (answer.status === SIGNED_OUT && mayWait) {
+      await keep();
+      return Response.redirect(`${BASE}sign-in`, 303);
+    }
+    if (!mayWait) {
+      await caches.delete(STORE);
+      event.waitUntil(keepFirst());
+    }
     return answer;
   } catch {
     if (!mayWait) return Response.error();
