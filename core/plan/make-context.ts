@@ -1,5 +1,4 @@
 import type { JournalEntry } from "../journal/entry.ts";
-import { trajectoryFor } from "../pot/roll-out.ts";
 import type { SpotForcing } from "../site/forcing.ts";
 import { forcingAtSpot } from "../site/forcing-at-spot.ts";
 import { localDays } from "../site/local-days.ts";
@@ -10,7 +9,7 @@ import { HOUR_MS, type Weather } from "../weather/weather.ts";
 import type { Collection } from "./collection.ts";
 import { dayOfHour, planDays } from "./days/plan-days.ts";
 import { type SpotDays, spotDays } from "./days/spot-days.ts";
-import type { PlanContext } from "./plan-context.ts";
+import { type PlanContext, scratchFor } from "./plan-context.ts";
 import type { Settings } from "./settings.ts";
 
 /** Readies the weather and carries it to every spot: what all pots share in one run. */
@@ -61,8 +60,8 @@ export function planContext(input: {
     book: { columns: new Map() },
     rainless: new Map(),
     scratch: {
-      kept: trajectoryFor(ahead.memberCount, ahead.hourCount),
-      tried: trajectoryFor(ahead.memberCount, ahead.hourCount),
+      kept: scratchFor(ahead.memberCount, ahead.hourCount),
+      tried: scratchFor(ahead.memberCount, ahead.hourCount),
     },
     launch: { last: null },
   };

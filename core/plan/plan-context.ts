@@ -1,4 +1,4 @@
-import type { Launch } from "../pot/roll-out.ts";
+import { type Launch, trajectoryFor } from "../pot/roll-out.ts";
 import type { Trajectory } from "../pot/trajectory.ts";
 import type { LocalDay } from "../site/local-days.ts";
 import type { Site } from "../site/site.ts";
@@ -32,7 +32,23 @@ export interface PlanContext {
   /** Spots as they would be without rain, made when first asked for. */
   readonly rainless: Map<SpotId, SpotDays>;
   /** Written over by every roll-out: one to keep while the other is tried. */
-  readonly scratch: { readonly kept: Trajectory; readonly tried: Trajectory };
+  readonly scratch: { readonly kept: Scratch; readonly tried: Scratch };
   /** The pot that was rolled out last, made ready: its courses follow one another. */
   readonly launch: { last: Launch | null };
+}
+
+/** What one roll-out is written to. */
+export interface Scratch {
+  readonly trajectory: Trajectory;
+  /** Harm by particle. */
+  readonly harm: Readonly<Record<"thirst" | "wet-roots" | "wet-wound" | "wet-cold", Float64Array>>;
+}
+
+/** Room for one roll-out. */
+export function scratchFor(size: number, hourCount: number): Scratch {
+  const column = () => new Float64Array(size);
+  return {
+    trajectory: trajectoryFor(size, hourCount),
+    harm: { thirst: column(), "wet-roots": column(), "wet-wound": column(), "wet-cold": column() },
+  };
 }

@@ -2,7 +2,7 @@ import type { PotNow } from "../../pot/pot-now.ts";
 import { type Launch, launchOf, rollOut } from "../../pot/roll-out.ts";
 import type { Pour, Stretch } from "../../pot/trajectory.ts";
 import type { SpotDays } from "../days/spot-days.ts";
-import { type Course, emptyTally, type HarmTally } from "../harm/course.ts";
+import type { Course, HarmTally } from "../harm/course.ts";
 import { thirst } from "../harm/thirst.ts";
 import { wetCold } from "../harm/wet-cold.ts";
 import { wetRoots } from "../harm/wet-roots.ts";
@@ -13,7 +13,10 @@ import type { PlanContext } from "../plan-context.ts";
 export type WaterTerm = "thirst" | WetTerm;
 export type WetTerm = "wet-roots" | "wet-wound" | "wet-cold";
 
-/** A course rolled out and the harm of its water. Its trajectory lasts until the same scratch is written over. */
+/**
+ * A course rolled out and the harm of its water. Its trajectory and what is told by particle last until the same
+ * scratch is written over; what is told by day stays.
+ */
 export interface RolledCourse {
   readonly course: Course;
   readonly harm: Readonly<Record<WaterTerm, HarmTally>>;
@@ -44,10 +47,19 @@ export function rollCourse(
   const { now, doings } = input;
   const { stretches, pours } = doings;
   const from = readied(context, now);
-  const trajectory = rollOut({ now, hourCount, stretches, pours, from }, context.scratch[input.scratch]);
+  const scratch = context.scratch[input.scratch];
+  const trajectory = rollOut({ now, hourCount, stretches, pours, from }, scratch.trajectory);
   const course: Course = { now, stretches, trajectory, startUtcMs, days, dayOfHour };
-  const tally = () => emptyTally(days.length, now.cloud.size);
-  const harm = { thirst: tally(), "wet-roots": tally(), "wet-wound": tally(), "wet-cold": tally() };
+  const tally = (term: WaterTerm): HarmTally => ({
+    byDay: new Float64Array(days.length),
+    byParticle: scratch.harm[term].fill(0),
+  });
+  const harm = {
+    thirst: tally("thirst"),
+    "wet-roots": tally("wet-roots"),
+    "wet-wound": tally("wet-wound"),
+    "wet-cold": tally("wet-cold"),
+  };
   thirst(course, harm.thirst);
   wetRoots(course, harm["wet-roots"]);
   wetWound(course, harm["wet-wound"]);

@@ -2,7 +2,6 @@ import type { PotNow } from "../../pot/pot-now.ts";
 import { type HarmTally, totalHarm } from "../harm/course.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { pourAmountMl } from "../rows/pour-amount.ts";
-import { meanOf } from "../rows/spread-of.ts";
 import { awaitsWateringIn } from "./fresh-leafy.ts";
 import { dueShareFrac, reachesRefillHour } from "./refill-hour.ts";
 import { type Doings, type RolledCourse, rollCourse, type WetTerm } from "./roll-course.ts";
@@ -192,8 +191,10 @@ function harmOfParticle({ harm }: { harm: Readonly<Record<string, HarmTally>> },
 
 /** What the drained pot would hold beyond what it holds, mean of the cloud. */
 export function missingMl({ cloud, inVessel }: PotNow): number {
-  const missing = cloud.capacityFactor.map(
-    (factor, i) => inVessel.hold.capacityMl * factor - cloud.waterMl[i]!,
-  );
-  return meanOf({ values: missing, weightFrac: cloud.weightFrac });
+  const { capacityFactor, waterMl, weightFrac } = cloud;
+  let sum = 0;
+  for (let i = 0; i < weightFrac.length; i++) {
+    sum += weightFrac[i]! * (inVessel.hold.capacityMl * capacityFactor[i]! - waterMl[i]!);
+  }
+  return sum;
 }

@@ -1,6 +1,7 @@
 import { HOUR_MS } from "../../weather/weather.ts";
 import type { Course } from "../harm/course.ts";
 import { refillFracNow } from "../harm/refill-point.ts";
+import { workColumns } from "../harm/work-columns.ts";
 
 /** Wetting, as a share of capacity, from which more makes no odds to roots. Chosen by us. */
 const SOAKED_FRAC = 0.3;
@@ -31,9 +32,11 @@ export function waterPass(course: Course): WaterPass {
   const pourMl = usableMl * Math.max(0.1, 1 - refillFracNow(now));
   const column = () => new Float64Array(days.length);
   const found = { relief: column(), used: column(), weights: { roots: column(), wound: column() } };
-  const rainMl = new Float64Array(size);
-  const netMl = now.cloud.waterMl.map((water, i) => water + now.cloud.saucerMl[i]!);
-  const today = new Float64Array(size);
+  const [rainMl, netMl, today] = workColumns(size) as [Float64Array, Float64Array, Float64Array];
+  for (let k = 0; k < size; k++) {
+    rainMl[k] = 0;
+    netMl[k] = now.cloud.waterMl[k]! + now.cloud.saucerMl[k]!;
+  }
   for (const [d, day] of days.entries()) {
     today.fill(0);
     for (let i = day.fromHour * size; i < day.toHour * size; i += size) {

@@ -1,6 +1,9 @@
 import type { GroupValues } from "../../plant/group.ts";
 import type { Course, HarmTally } from "./course.ts";
 import { refillFracNow } from "./refill-point.ts";
+import { workColumns } from "./work-columns.ts";
+
+type Column = Float64Array;
 
 /**
  * Harm by the time that the days of drought which the group stands are used up. Chosen by us because growth and
@@ -26,11 +29,14 @@ export function thirst(course: Course, into: HarmTally): void {
   const { capacityFactor, weightFrac } = now.cloud;
   const refill = refillFracNow(now);
   const bandMl = Math.max(refill, LEAST_BAND_FRAC) * usableMl;
-  const refillMl = capacityFactor.map((factor) => (unusableMl + refill * usableMl) * factor);
-  const perBandMl = capacityFactor.map((factor) => 1 / (bandMl * factor));
   const stands = standsDays(now);
-  const dryDays = new Float64Array(size);
-  const harmed = new Float64Array(size);
+  const [refillMl, perBandMl, dryDays, harmed] = workColumns(size) as [Column, Column, Column, Column];
+  for (let i = 0; i < size; i++) {
+    refillMl[i] = (unusableMl + refill * usableMl) * capacityFactor[i]!;
+    perBandMl[i] = 1 / (bandMl * capacityFactor[i]!);
+    dryDays[i] = 0;
+    harmed[i] = 0;
+  }
   for (let hour = 0; hour < hourCount; hour++) {
     const day = dayOfHour[hour]!;
     const at = hour * size;

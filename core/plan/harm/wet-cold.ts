@@ -1,5 +1,6 @@
 import type { SpotDays } from "../days/spot-days.ts";
 import type { Course, HarmTally } from "./course.ts";
+import { workColumns } from "./work-columns.ts";
 
 /** Contents, as shares of capacity, at which cold begins to matter and at which it matters fully. Chosen by us. */
 export const DAMP_FRAC = 0.3;
@@ -21,7 +22,7 @@ export function wetCold(course: Course, spots: readonly SpotDays[], into: HarmTa
   const { size, waterMl } = trajectory;
   const { weightFrac, capacityFactor } = now.cloud;
   const capacityMl = now.inVessel.hold.capacityMl;
-  const nights = new Float64Array(size);
+  const nights = workColumns(size)[0]!.fill(0);
   for (const [d, day] of days.entries()) {
     const { threeNightC } = spots[d]!;
     const at = (day.toHour - 1) * size;

@@ -1,4 +1,5 @@
 import { type Course, forcingSpans, type HarmTally } from "./course.ts";
+import { workColumns } from "./work-columns.ts";
 
 /** Below / above these the hours count more: cold roots heal slowly, warm mix favours the rot. [BLAKER1981, PNW] */
 const COLD_ROOTS_C = 12;
@@ -18,7 +19,7 @@ export function wetRoots(course: Course, into: HarmTally): void {
   const { weightFrac } = now.cloud;
   const standsHours = now.values.wetBaseHours;
   const rest = 1 + now.rest.restingShareFrac;
-  const wetHours = new Float64Array(size);
+  const wetHours = workColumns(size)[0]!.fill(0);
   const firstWet = wetBase.indexOf(1);
   if (firstWet < 0) return;
   const firstHour = Math.floor(firstWet / size);

@@ -1,5 +1,6 @@
 import { HOUR_MS } from "../../weather/weather.ts";
 import type { Course, HarmTally } from "./course.ts";
+import { workColumns } from "./work-columns.ts";
 
 /** Harm of soaking roots that were cut this hour. Chosen by us: a wet cut is the common way to lose a succulent. */
 export const FRESH_CUT_HARM = 0.3;
@@ -18,7 +19,7 @@ export function wetWound(course: Course, into: HarmTally): void {
   const { weightFrac } = now.cloud;
   const lastHour = Math.ceil((care.dryUntilUtcMs - course.startUtcMs) / HOUR_MS);
   const fullMl = FULL_WETTING_FRAC * now.inVessel.hold.capacityMl;
-  const worst = new Float64Array(size);
+  const worst = workColumns(size)[0]!.fill(0);
   for (let hour = 0; hour < Math.min(trajectory.hourCount, lastHour); hour++) {
     const open = (1 - care.healedFrac) * (1 - hour / lastHour);
     for (let i = 0; i < size; i++) {

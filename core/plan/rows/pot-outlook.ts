@@ -19,8 +19,11 @@ export function potOutlook(
   const { capacityMl, unusableMl, usableMl } = now.inVessel.hold;
   const size = now.cloud.size;
   const refill = refillFracNow(now);
-  const fracAt = (column: ArrayLike<number>, offset: number) =>
-    capacityFactor.map((factor, i) => column[offset + i]! / (capacityMl * factor));
+  const fracAt = (column: ArrayLike<number>, offset: number) => {
+    const frac = new Float64Array(size);
+    for (let i = 0; i < size; i++) frac[i] = column[offset + i]! / (capacityMl * capacityFactor[i]!);
+    return frac;
+  };
   const refillContentFrac = (unusableMl + refill * usableMl) / capacityMl;
   const ends = context.localDays.map(({ toHour }) => toHour - 1);
   const byDay = ends.map((hour) => fracAt(trajectory.waterMl, hour * size));

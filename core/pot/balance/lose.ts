@@ -59,6 +59,11 @@ export function lossRows(tank: TankColumns): Float64Array {
   return rows;
 }
 
+/** Another thirst in rows already laid out. */
+export function setThirstRows(rows: Float64Array, thirstMlPerMm: Float64Array): void {
+  for (let k = 0; k < thirstMlPerMm.length; k++) rows[k * ROW + THIRST_PER_MM] = thirstMlPerMm[k]!;
+}
+
 /**
  * The losses of one hour, for all particles: surface, wall, plant, then the rise from the body.
  *

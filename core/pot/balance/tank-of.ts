@@ -8,7 +8,7 @@ import type { Vessel } from "../vessel.ts";
 import { mixDepthCm } from "../vessel-shape.ts";
 import { mlFromMm } from "../water-units.ts";
 import { coverOf } from "./cover.ts";
-import { lossRows } from "./lose.ts";
+import { lossRows, setThirstRows } from "./lose.ts";
 import { sorptivityMmPerSqrtDay } from "./sorptivity.ts";
 import type { Account, Tank } from "./tank.ts";
 
@@ -60,28 +60,29 @@ const SHARE_PER_MM = 0.6;
 export function tankOf(plan: TankPlan, particles: Particles, account: Account | null = null): Tank {
   const { hold } = plan.inVessel;
   const { size, capacityFactor, surfaceFactor } = particles;
+  const column = columnsFor(size);
   const topShare = Math.min(SURFACE_MOST_SHARE, SURFACE_CM / mixDepthCm(plan.vessel));
   const airDryMl = Math.min(hold.unusableMl, AIR_DRY_FRAC * hold.volumeMl);
-  const bodyMostMl = times(capacityFactor, (1 - topShare) * (hold.capacityMl - airDryMl));
-  const bodyUsableMl = times(capacityFactor, (1 - topShare) * hold.usableMl);
-  const sorptionMl2PerH = times(surfaceFactor, sorptionMl2PerHOf(plan));
+  const bodyMostMl = times(capacityFactor, (1 - topShare) * (hold.capacityMl - airDryMl), column());
+  const bodyUsableMl = times(capacityFactor, (1 - topShare) * hold.usableMl, column());
+  const sorptionMl2PerH = times(surfaceFactor, sorptionMl2PerHOf(plan), column());
   for (let k = 0; k < size; k++) sorptionMl2PerH[k]! *= surfaceFactor[k]!;
   const columns = {
     size,
-    capacityMl: times(capacityFactor, hold.capacityMl),
-    wetAboveMl: times(capacityFactor, plan.wetAboveFrac * hold.capacityMl),
-    surfaceMostMl: times(capacityFactor, topShare * (hold.capacityMl - airDryMl)),
-    surfaceUsableMl: times(capacityFactor, topShare * hold.usableMl),
-    surfaceMlPerMm: times(surfaceFactor, surfaceDemandMl(plan)),
+    capacityMl: times(capacityFactor, hold.capacityMl, column()),
+    wetAboveMl: times(capacityFactor, plan.wetAboveFrac * hold.capacityMl, column()),
+    surfaceMostMl: times(capacityFactor, topShare * (hold.capacityMl - airDryMl), column()),
+    surfaceUsableMl: times(capacityFactor, topShare * hold.usableMl, column()),
+    surfaceMlPerMm: times(surfaceFactor, surfaceDemandMl(plan), column()),
     sorptionMl2PerH,
     bodyMostMl,
     bodyUsableMl,
-    wallPerMm: wallColumn(plan, { particles, bodyMostMl }),
-    thirstMlPerMm: thirstColumn(plan, { particles, bodyUsableMl }),
+    wallPerMm: wallColumn(plan, { particles, bodyMostMl, into: column() }),
+    thirstMlPerMm: thirstColumn(plan, { particles, bodyUsableMl, into: column() }),
     depletionFrac: plan.values.depletionFrac,
     depletionFracs: doubtedDepletion(plan.values.depletionFrac, size),
     surfaceRootsFrac: SURFACE_ROOTS * topShare,
-    ...intake(plan, particles),
+    ...intake(plan, particles, column),
     ...coverOf(plan.vessel.topDressingCm ?? 0, hold.surfaceAreaCm2),
     surfaceMl: particles.surfaceMl,
     bodyMl: particles.bodyMl,
@@ -90,13 +91,19 @@ export function tankOf(plan: TankPlan, particles: Particles, account: Account | 
   return { ...columns, rows: lossRows(columns), account };
 }
 
-/** The same tank under another rest or with other roots: only the plant's demand differs. */
-export function tankWithThirst(tank: Tank, plan: TankPlan, particles: Particles): Tank {
-  const columns = {
-    ...tank,
-    thirstMlPerMm: thirstColumn(plan, { particles, bodyUsableMl: tank.bodyUsableMl }),
-  };
-  return { ...columns, rows: lossRows(columns) };
+const COLUMN_COUNT = 13;
+
+/** Columns of one block, handed out in turn: a block each would cost more than all that is reckoned in them. */
+function columnsFor(size: number): () => Float64Array {
+  const block = new ArrayBuffer(COLUMN_COUNT * size * Float64Array.BYTES_PER_ELEMENT);
+  let next = 0;
+  return () => new Float64Array(block, next++ * size * Float64Array.BYTES_PER_ELEMENT, size);
+}
+
+/** Puts a tank under another rest or gives its plant other roots, in place: only the demand differs. */
+export function setThirst(tank: Tank, plan: TankPlan, particles: Particles): void {
+  thirstColumn(plan, { particles, bodyUsableMl: tank.bodyUsableMl, into: tank.thirstMlPerMm });
+  setThirstRows(tank.rows, tank.thirstMlPerMm);
 }
 
 function sorptionMl2PerHOf({ inVessel }: TankPlan): number {
@@ -111,7 +118,7 @@ function surfaceDemandMl(plan: TankPlan): number {
 
 function thirstColumn(
   plan: TankPlan,
-  of: { particles: Particles; bodyUsableMl: Float64Array },
+  of: { particles: Particles; bodyUsableMl: Float64Array; into: Float64Array },
 ): Float64Array {
   const { basalCoefficient, restCoefficient, depletionFrac } = plan.values;
   const resting = plan.restingShareFrac;
@@ -119,39 +126,46 @@ function thirstColumn(
   const thirst = times(
     of.particles.thirstFactor,
     coefficient * plan.rootsShareFrac * mlFromMm(1, canopyAreaCm2(plan)),
+    of.into,
   );
   const most = SHARE_PER_MM * (1 - depletionFrac);
   for (let k = 0; k < thirst.length; k++) thirst[k] = Math.min(thirst[k]!, most * of.bodyUsableMl[k]!);
   return thirst;
 }
 
-function wallColumn(plan: TankPlan, of: { particles: Particles; bodyMostMl: Float64Array }): Float64Array {
+function wallColumn(
+  plan: TankPlan,
+  of: { particles: Particles; bodyMostMl: Float64Array; into: Float64Array },
+): Float64Array {
   const { material } = plan.vessel;
   const porous = material === "unglazed" || material === "fabric";
   const demandMl = porous ? WALL_COEFFICIENT * mlFromMm(1, plan.inVessel.hold.wallAreaCm2) : 0;
-  const share = times(of.particles.wallFactor, demandMl);
+  const share = times(of.particles.wallFactor, demandMl, of.into);
   for (let k = 0; k < share.length; k++) share[k] = Math.min(SHARE_PER_MM, share[k]! / of.bodyMostMl[k]!);
   return share;
 }
 
-function intake(plan: TankPlan, { catchFactor, capacityFactor }: Particles) {
+function intake(
+  plan: TankPlan,
+  { catchFactor, capacityFactor }: Particles,
+  column: () => Float64Array,
+) {
   const { hold, repellentBelowFrac } = plan.inVessel;
   const wider = Math.max(0, canopyAreaCm2(plan) / hold.rimAreaCm2 - 1);
   const catchMl = mlFromMm(Math.min(CATCH_MOST, 1 + CATCH_PER_CANOPY * wider), hold.rimAreaCm2);
   const shedsBelowMl = Math.min((repellentBelowFrac ?? 0) * hold.volumeMl, hold.capacityMl);
   const shedsMissingMl = Math.min(SHED_SHORT_FRAC * hold.volumeMl, hold.capacityMl - shedsBelowMl);
   return {
-    catchMlPerMm: times(catchFactor, catchMl),
+    catchMlPerMm: times(catchFactor, catchMl, column()),
     saucerMostMl: hold.saucerMl,
-    shedsBelowMl: times(capacityFactor, shedsBelowMl),
-    shedsMissingMl: times(capacityFactor, shedsMissingMl),
+    shedsBelowMl: times(capacityFactor, shedsBelowMl, column()),
+    shedsMissingMl: times(capacityFactor, shedsMissingMl, column()),
   };
 }
 
-function times(column: Float64Array, by: number): Float64Array {
-  const product = new Float64Array(column.length);
-  for (let k = 0; k < column.length; k++) product[k] = column[k]! * by;
-  return product;
+function times(column: Float64Array, by: number, into: Float64Array): Float64Array {
+  for (let k = 0; k < column.length; k++) into[k] = column[k]! * by;
+  return into;
 }
 
 /** One draw for each particle, the same for every pot: what is in doubt is the form of the law, not the pot. */

@@ -1,5 +1,5 @@
 import type { Tank } from "../balance/tank.ts";
-import { tankOf, tankWithThirst } from "../balance/tank-of.ts";
+import { setThirst, tankOf } from "../balance/tank-of.ts";
 import type { PotState } from "./pot-state.ts";
 import { type ReplayContext, tankPlanOfState } from "./replay-context.ts";
 
@@ -20,7 +20,8 @@ export function tankKeeper(context: ReplayContext): TankKeeper {
       const particles = state.particles!;
       const sameButThirst =
         before !== null && before.state.planting === state.planting && before.state.particles === particles;
-      const tank = sameButThirst ? tankWithThirst(before.tank, plan, particles) : tankOf(plan, particles);
+      if (sameButThirst) setThirst(before.tank, plan, particles);
+      const tank = sameButThirst ? before.tank : tankOf(plan, particles);
       kept = { tank, state };
       return tank;
     },
