@@ -10,16 +10,15 @@ const SURFACE_USABLE = 3;
 const SURFACE_PER_MM = 4;
 const SORPTION = 5;
 const LATE_SHARE = 6;
-const RISE = 7;
-const BODY_MOST = 8;
-const BODY_USABLE = 9;
-const WALL_PER_MM = 10;
-const THIRST_PER_MM = 11;
-const PER_SURFACE_USABLE = 12;
-const PER_BODY_USABLE = 13;
-const PER_SURFACE_MOST = 14;
-const PER_BODY_MOST = 15;
-const ROW = 16;
+const BODY_MOST = 7;
+const BODY_USABLE = 8;
+const WALL_PER_MM = 9;
+const THIRST_PER_MM = 10;
+const PER_SURFACE_USABLE = 11;
+const PER_BODY_USABLE = 12;
+const RISE_PER_SURFACE = 13;
+const RISE_PER_BODY = 14;
+const ROW = 15;
 
 const NO_ACCOUNT = openAccount(0);
 
@@ -46,15 +45,15 @@ export function lossRows(tank: TankColumns): Float64Array {
     // What rises from a full body to a dry surface is what the surface would draw when its last water goes, but in an
     // hour never more than makes both equally dry: in a thimble of a pot it would overshoot and dry the body below air.
     const evensOut = 1 / (1 / surfaceMost + 1 / tank.bodyMostMl[k]!);
-    rows[row + RISE] = Math.min(sorption / (2 * surfaceMost), evensOut);
+    const rise = Math.min(sorption / (2 * surfaceMost), evensOut);
+    rows[row + RISE_PER_SURFACE] = rise / surfaceMost;
+    rows[row + RISE_PER_BODY] = rise / tank.bodyMostMl[k]!;
     rows[row + BODY_MOST] = tank.bodyMostMl[k]!;
     rows[row + BODY_USABLE] = tank.bodyUsableMl[k]!;
     rows[row + WALL_PER_MM] = tank.wallPerMm[k]!;
     rows[row + THIRST_PER_MM] = tank.thirstMlPerMm[k]!;
     rows[row + PER_SURFACE_USABLE] = 1 / Math.max(LEAST_ML, easyFrac * tank.surfaceUsableMl[k]!);
     rows[row + PER_BODY_USABLE] = 1 / Math.max(LEAST_ML, easyFrac * tank.bodyUsableMl[k]!);
-    rows[row + PER_SURFACE_MOST] = 1 / surfaceMost;
-    rows[row + PER_BODY_MOST] = 1 / tank.bodyMostMl[k]!;
   }
   return rows;
 }
@@ -80,6 +79,10 @@ export function lose(tank: Tank, step: Step): void {
   const counts = tank.account !== null;
   const { et0Mm, stride, at, out, waterMl, wetBase, drainedMl, tells } = step;
   const covered = coverBase !== 1;
+  const porous = tank.wallPerMm[0]! > 0;
+  // Most pots have air at the base in most hours whatever they hold; then nothing need be asked particle by particle.
+  const mayStand = step.tookIn || tank.saucerMostMl > 0 || tank.wetAboveMl[0]! < Number.POSITIVE_INFINITY;
+  if (tells && !mayStand) wetBase.fill(0, out, out + size);
   for (let k = 0; k < size; k++) {
     const row = k * ROW;
     const et0 = et0Mm[at + k * stride]!;
@@ -96,7 +99,7 @@ export function lose(tank: Tank, step: Step): void {
     const dried = Math.min(supply, demand);
     top += dried;
 
-    const wall = et0 * rows[row + WALL_PER_MM]! * (rows[row + BODY_MOST]! - body);
+    const wall = porous ? et0 * rows[row + WALL_PER_MM]! * (rows[row + BODY_MOST]! - body) : 0;
     body += wall;
 
     const thirst = et0 * rows[row + THIRST_PER_MM]!;
@@ -107,8 +110,7 @@ export function lose(tank: Tank, step: Step): void {
     top += fromTop;
     body += fromBody;
 
-    const rise =
-      rows[row + RISE]! * (top * rows[row + PER_SURFACE_MOST]! - body * rows[row + PER_BODY_MOST]!);
+    const rise = top * rows[row + RISE_PER_SURFACE]! - body * rows[row + RISE_PER_BODY]!;
     top -= rise;
     body += rise;
 
@@ -122,6 +124,7 @@ export function lose(tank: Tank, step: Step): void {
     if (!tells) continue;
     const water = rows[row + CAPACITY]! - top - body;
     waterMl[out + k] = water;
+    if (!mayStand) continue;
     wetBase[out + k] = water > rows[row + WET_ABOVE]! || drainedMl[out + k]! > 0 || saucerMl[k]! > 0 ? 1 : 0;
   }
 }

@@ -45,7 +45,8 @@ export function runHours(tank: Tank, run: Run, ledger: Ledger | null): void {
       step.out = (ledger.firstRow + hour - fromHour) * tank.size;
     }
     step.pourMl = hour === fromHour ? run.pourMl : 0;
-    if (step.pourMl > 0 || rains[hour - firstHour] === 1) takeIn(tank, step);
+    step.tookIn = step.pourMl > 0 || rains[hour - firstHour] === 1;
+    if (step.tookIn) takeIn(tank, step);
     else if (step.tells) stayDry(tank.size, step);
     if (tank.saucerMostMl > 0) wick(tank);
     lose(tank, step);
@@ -64,7 +65,7 @@ function stepFor(tank: Tank, { forcing, rainMm: ownRainMm }: Run, ledger: Ledger
   const columns = { waterMl, drainedMl, wetBase, wettedMl };
   const rainStride = ownRainMm ? 1 : stride;
   const weather = { et0Mm, rainMm, stride, at: 0, rainStride, rainAt: 0 } as const;
-  return { ...weather, pourMl: 0, ...columns, tells: ledger !== null, out: 0 };
+  return { ...weather, pourMl: 0, tookIn: false, ...columns, tells: ledger !== null, out: 0 };
 }
 
 type OneHour = Pick<Step, "waterMl" | "drainedMl" | "wetBase" | "wettedMl">;

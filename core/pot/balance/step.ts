@@ -11,6 +11,8 @@ export interface Step {
   rainAt: number;
   /** Given to every particle in this hour; Infinity means until it runs through. */
   pourMl: number;
+  /** Whether rain or the can brought water in this hour. */
+  tookIn: boolean;
 
   /** Whether the hours are written anywhere. */
   readonly tells: boolean;

@@ -145,11 +145,7 @@ function wallColumn(
   return share;
 }
 
-function intake(
-  plan: TankPlan,
-  { catchFactor, capacityFactor }: Particles,
-  column: () => Float64Array,
-) {
+function intake(plan: TankPlan, { catchFactor, capacityFactor }: Particles, column: () => Float64Array) {
   const { hold, repellentBelowFrac } = plan.inVessel;
   const wider = Math.max(0, canopyAreaCm2(plan) / hold.rimAreaCm2 - 1);
   const catchMl = mlFromMm(Math.min(CATCH_MOST, 1 + CATCH_PER_CANOPY * wider), hold.rimAreaCm2);
