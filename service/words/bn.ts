@@ -817,6 +817,7 @@ export const BN = {
   "compare.mass": "ঝরার পর ওজন {massKg}।",
   "compare.dries":
     "পরের পানি দেওয়া {lowDays, plural, one {#} other {#}} থেকে {highDays, plural, one {# দিন} other {# দিন}} পরে।",
+  "compare.dries-same": "পরের পানি দেওয়া {days, plural, one {# দিন} other {# দিন}} পরে।",
   "compare.dries-late": "পরের পানি দেওয়া ৬০ দিনেরও পরে।",
   "compare.under": "টব-ঢাকা গাছ, এ সপ্তাহের মতো দিনে {et0Mm} শুষে নেওয়া বাতাস ধরে।",
   "compare.under-mild": "টব-ঢাকা গাছ, দিনে {et0Mm} শুষে নেওয়া মৃদু দিন ধরে; এ সপ্তাহের হিসাব এখনো নেই।",

@@ -855,6 +855,7 @@ export const EN = {
   "compare.mass": "Weighs {massKg} drained.",
   "compare.dries":
     "{lowDays, plural, one {One} other {#}} to {highDays, plural, one {one day} other {# days}} to the next watering.",
+  "compare.dries-same": "{days, plural, one {One day} other {# days}} to the next watering.",
   "compare.dries-late": "More than 60 days to the next watering.",
   "compare.under": "With a plant that covers the pot, under an air that takes {et0Mm} a day, as this week.",
   "compare.under-mild":

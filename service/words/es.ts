@@ -862,6 +862,7 @@ export const ES = {
   "compare.mass": "Pesa {massKg} escurrida.",
   "compare.dries":
     "{lowDays, plural, one {De uno} other {De #}} a {highDays, plural, one {un día} other {# días}} hasta el próximo riego.",
+  "compare.dries-same": "{days, plural, one {Un día} other {# días}} hasta el próximo riego.",
   "compare.dries-late": "Más de 60 días hasta el próximo riego.",
   "compare.under":
     "Con una planta que cubre la maceta, bajo un aire que se lleva {et0Mm} al día, como esta semana.",

@@ -820,6 +820,7 @@ export const HI = {
   "compare.mass": "निकास के बाद वज़न {massKg}।",
   "compare.dries":
     "अगला पानी {lowDays, plural, one {#} other {#}} से {highDays, plural, one {# दिन} other {# दिन}} में।",
+  "compare.dries-same": "अगला पानी {days, plural, one {# दिन} other {# दिन}} में।",
   "compare.dries-late": "अगला पानी 60 दिन से भी बाद।",
   "compare.under": "गमले को ढकने वाले पौधे के साथ, इस हफ़्ते जैसी हवा में जो दिन में {et0Mm} लेती है।",
   "compare.under-mild": "गमले को ढकने वाले पौधे के साथ, हल्के दिनों में जो {et0Mm} लेते हैं; इस हफ़्ते का हिसाब अभी नहीं है।",

@@ -68,6 +68,15 @@ async function aboutPage(context: PageContext, now: SiteNow): Promise<string> {
   );
 }
 
+const HOUSE_DOORS = [
+  ["/house/status", "status.title"],
+  ["/people", "people.title"],
+  ["/house/access", "access.title"],
+  ["/house/words", "house.words"],
+  ["/house/last-year", "last-year.title"],
+  ["/house/about", "house.about"],
+] as const;
+
 async function housePage(context: PageContext, now: SiteNow, asked: Asked): Promise<string> {
   const { words } = context;
   const { say } = words;
@@ -75,14 +84,13 @@ async function housePage(context: PageContext, now: SiteNow, asked: Asked): Prom
   return pageText(
     <SiteFrame context={context} now={now} title={say("house.title")} here="/house">
       <h1>{say("house.title")}</h1>
-      <p>
-        <a href="/house/status">{say("status.title")}</a>{" "}
-        <a href="/house/last-year">{say("last-year.title")}</a> <a href="/people">{say("people.title")}</a>{" "}
-        <a href="/house/access">{say("access.title")}</a>
-      </p>
-      <p>
-        <a href="/house/words">{say("house.words")}</a> <a href="/house/about">{say("house.about")}</a>
-      </p>
+      <ul class="house-doors">
+        {HOUSE_DOORS.map(([address, name]) => (
+          <li>
+            <a href={address}>{say(name)}</a>
+          </li>
+        ))}
+      </ul>
       <section>
         <h2>{say("house.place")}</h2>
         <PlaceFields form={formFor("site", asked, { context, typed: typedOfSite(now) })} />

@@ -78,15 +78,17 @@ function One({ one, name, vessel, words }: OneProps) {
         <li>{say("compare.holds", { capacityMl: hold.capacityMl })}</li>
         <li>{say("compare.air", { airFrac: hold.airSpaceFrac, wetLayerCm: hold.wetLayerCm })}</li>
         <li>{say("compare.mass", { massKg: hold.drainedMassKg })}</li>
-        <li>
-          {daysToDry === null
-            ? say("compare.dries-late")
-            : say("compare.dries", {
-                lowDays: Math.round(daysToDry.low),
-                highDays: Math.round(daysToDry.high),
-              })}
-        </li>
+        <li>{daysText(daysToDry, words)}</li>
       </ul>
     </div>
   );
+}
+
+/** In whole days; less than one is said as one. */
+function daysText(daysToDry: ComparedMix["daysToDry"], { say }: Words): string {
+  if (daysToDry === null) return say("compare.dries-late");
+  const [lowDays, highDays] = [daysToDry.low, daysToDry.high].map((days) => Math.max(1, Math.round(days)));
+  return lowDays === highDays
+    ? say("compare.dries-same", { days: lowDays! })
+    : say("compare.dries", { lowDays: lowDays!, highDays: highDays! });
 }

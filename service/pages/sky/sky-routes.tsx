@@ -90,13 +90,17 @@ function skyPage(context: PageContext, { now, plan, weather, settings }: SkyInpu
       </section>
       <section>
         <h2>{say("sky.days")}</h2>
-        <DaysBand days={days} words={words} />
-        <p class="hint">{say("days.legend")}</p>
-        <ul class="spells">
-          {brief.spells.map((line) => (
-            <li>{line}</li>
-          ))}
-        </ul>
+        <div class="two">
+          <div>
+            <DaysBand days={days} words={words} />
+            <p class="hint">{say("days.legend")}</p>
+          </div>
+          <ul class="spells">
+            {brief.spells.map((line) => (
+              <li>{line}</li>
+            ))}
+          </ul>
+        </div>
         <dl class="days">
           {days.slice(1).map((day) => (
             <div>
@@ -118,7 +122,7 @@ function skyPage(context: PageContext, { now, plan, weather, settings }: SkyInpu
       <section>
         <h2>{brief.trust.heading}</h2>
         <ul>
-          {brief.trust.lines.map((line) => (
+          {[...brief.trust.lines, brief.trust.credit].map((line) => (
             <li>{line}</li>
           ))}
         </ul>
