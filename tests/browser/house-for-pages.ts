@@ -2,7 +2,7 @@ import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { startDemoFeed } from "../../demo/demo-feed.ts";
-import { startDemo } from "../../demo/start-demo.ts";
+import { type RunningDemo, startDemo } from "../../demo/start-demo.ts";
 import { readSettings, type ServiceSettings } from "../../service/config.ts";
 import { startService } from "../../service/start-service.ts";
 
@@ -12,7 +12,7 @@ export interface HouseForPages {
 }
 
 /** The demonstration as anybody starts it, on a free port. */
-export async function demoHouse(): Promise<HouseForPages> {
+export async function demoHouse(): Promise<RunningDemo> {
   return startDemo(settingsFor(tmpdir()), Date.now());
 }
 

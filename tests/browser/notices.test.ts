@@ -1,10 +1,17 @@
-import type { Browser } from "playwright-core";
+import { join } from "node:path";
+import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { demoHouse, type HouseForPages } from "./house-for-pages.ts";
+import { demoCollection } from "../../demo/harbour.ts";
+import type { RunningDemo } from "../../demo/start-demo.ts";
+import { answerLinks } from "../../service/notify/answer-links.ts";
+import { HOUSE_PERSON } from "../../service/notify/post.ts";
+import { openStore } from "../../service/store/open-store.ts";
+import { STORE_NAME } from "../../service/store/store-names.ts";
+import { demoHouse } from "./house-for-pages.ts";
 import { openBrowser } from "./open-browser.ts";
 
 let browser: Browser;
-let house: HouseForPages;
+let house: RunningDemo;
 
 beforeAll(async () => {
   [browser, house] = await Promise.all([openBrowser(), demoHouse()]);
@@ -22,6 +29,26 @@ const SUBSCRIPTION = {
     auth: "BTBZMqHH6r4Tts7J_aSIgg",
   },
 };
+
+interface Answer {
+  readonly action: string;
+  readonly title: string;
+  readonly path: string;
+}
+
+/** Hands a message to the worker of the page, as the browser's own service would. */
+async function push(page: Page, answers: readonly Answer[]): Promise<void> {
+  const tools = await page.context().newCDPSession(page);
+  const registered = new Promise<string>((resolve) => {
+    tools.on("ServiceWorker.workerRegistrationUpdated", ({ registrations: [first] }) => {
+      if (first) resolve(first.registrationId);
+    });
+  });
+  await tools.send("ServiceWorker.enable");
+  const data = JSON.stringify({ title: "Water: 3", text: "Three deeds.", tag: "t", lang: "en", answers });
+  const { origin } = new URL(house.url);
+  await tools.send("ServiceWorker.deliverPushMessage", { origin, registrationId: await registered, data });
+}
 
 it("a device is subscribed on its page, and its worker shows what is pushed, with two buttons", async () => {
   const context = await browser.newContext();
@@ -41,20 +68,11 @@ it("a device is subscribed on its page, and its worker shows what is pushed, wit
   await page.waitForSelector(".channel-address");
   expect(await page.textContent(".channel-address")).toBe("Chrome, Linux");
 
-  const tools = await context.newCDPSession(page);
-  const registered = new Promise<string>((resolve) => {
-    tools.on("ServiceWorker.workerRegistrationUpdated", ({ registrations: [first] }) => {
-      if (first) resolve(first.registrationId);
-    });
-  });
-  await tools.send("ServiceWorker.enable");
   const answers = [
     { action: "done", title: "All done", path: "/answer/a.b" },
     { action: "not-today", title: "Not today", path: "/answer/c.d" },
   ];
-  const data = JSON.stringify({ title: "Water: 3", text: "Three deeds.", tag: "t", lang: "en", answers });
-  const registrationId = await registered;
-  await tools.send("ServiceWorker.deliverPushMessage", { origin, registrationId, data });
+  await push(page, answers);
   const shown = () =>
     page.evaluate(`navigator.serviceWorker.ready
       .then((worker) => worker.getNotifications())
@@ -64,4 +82,38 @@ it("a device is subscribed on its page, and its worker shows what is pushed, wit
     .poll(shown, { timeout: 5000 })
     .toEqual([{ title: "Water: 3", body: "Three deeds.", tag: "t", buttons: ["All done", "Not today"] }]);
   await context.close();
+});
+
+/** Presses a button of the one notice that is shown; the event is made here, so that its waiting is kept by hand. */
+const PRESS = `(async () => {
+  const [notice] = await registration.getNotifications();
+  const event = new NotificationEvent("notificationclick", { notification: notice, action: "done" });
+  const waits = [];
+  Object.defineProperty(event, "waitUntil", { value: (wait) => waits.push(wait) });
+  dispatchEvent(event);
+  await Promise.all(waits);
+  return (await registration.getNotifications()).length;
+})()`;
+
+it("a button of a notice that is pressed answers the brief, once, by its signed way", async () => {
+  const store = await openStore(join(house.dataDir, STORE_NAME));
+  const context = await browser.newContext();
+  await context.grantPermissions(["notifications"], { origin: new URL(house.url).origin });
+  const page = await context.newPage();
+  await page.goto(house.url);
+  await page.evaluate("navigator.serviceWorker.ready.then(() => true)");
+  const siteId = demoCollection.site.id;
+  const { plan, madeUtcMs } = (await store.plans.latestStored(siteId))!;
+  const of = { plan, madeUtcMs, personId: HOUSE_PERSON, key: store.house.linkKey, publicUrl: null };
+  const deeds = await page.locator(".deed .tick").count();
+  await push(page, [{ action: "done", title: "All done", path: answerLinks(of).path("done") }]);
+  const [worker] = context.serviceWorkers();
+  const shown = () => worker?.evaluate("registration.getNotifications().then((all) => all.length)");
+  await expect.poll(shown).toBe(1);
+  const before = (await store.journal.list(siteId)).length;
+  expect(await worker?.evaluate(PRESS)).toBe(0);
+  expect((await store.journal.list(siteId)).length - before).toBe(deeds);
+  expect(deeds).toBeGreaterThan(0);
+  await context.close();
+  await store.close();
 });
