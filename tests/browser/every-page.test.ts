@@ -1,7 +1,7 @@
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { ACCESS_TABLE } from "../../service/access/access-table.ts";
-import { auditPage, isTooWide } from "./audit-page.ts";
+import { auditPage, isTooWide, lowTargets } from "./audit-page.ts";
 import { demoHouse, type HouseForPages } from "./house-for-pages.ts";
 import { openBrowser } from "./open-browser.ts";
 import { NO_PAGES, PAGES } from "./pages-of-demo.ts";
@@ -57,24 +57,6 @@ async function faultsOf(path: string): Promise<string[]> {
     if (await isTooWide(page)) faults.push(`too wide at ${width} px`);
   }
   return [...faults, ...complaints];
-}
-
-/** Targets lower than a wet thumb needs; links in running text are not counted. */
-async function lowTargets(page: Page): Promise<string[]> {
-  const targets = await page
-    .locator("button, select, textarea, summary, .choice, a.button, .head nav a, input:not([type=hidden])")
-    .all();
-  const faults: string[] = [];
-  for (const target of targets) {
-    const isInChoice = await target.evaluate(
-      (element) =>
-        (element as unknown as { parentElement: { className: string } }).parentElement.className === "choice",
-    );
-    const box = isInChoice ? null : await target.boundingBox();
-    if (box && box.height < 47.5)
-      faults.push(`low target ${(await target.textContent())?.trim()} ${box.height}`);
-  }
-  return faults;
 }
 
 describe("nothing is held against", () => {
