@@ -28,6 +28,7 @@ export async function houseProcess(of: {
         LEEBENCH_FEED_URL: of.feed.forecastUrl,
         LEEBENCH_ENSEMBLE_URL: of.feed.ensembleUrl,
         TZ: "UTC",
+        NODE_COMPILE_CACHE: process.env.NODE_COMPILE_CACHE,
       },
       stdio: ["ignore", "pipe", "inherit"],
     },

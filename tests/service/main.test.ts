@@ -7,7 +7,8 @@ import { tempFolder } from "./store/test-store.ts";
 /** The real process, as npm start runs it. */
 function main(env: Record<string, string>) {
   const args = ["--import", "./service/runtime.mjs", "service/main.ts"];
-  const child = spawn(process.execPath, args, { env: { PATH: process.env.PATH ?? "", ...env } });
+  const { PATH, NODE_COMPILE_CACHE } = process.env;
+  const child = spawn(process.execPath, args, { env: { PATH, NODE_COMPILE_CACHE, ...env } });
   const said = { out: "", error: "" };
   child.stdout.on("data", (chunk) => {
     said.out += chunk;
