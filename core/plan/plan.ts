@@ -96,6 +96,8 @@ export interface Deed {
   readonly confidence: Confidence;
   /** Hands for a carry, from the computed mass and the lifting equation. */
   readonly lift?: Lift;
+  /** Left where it stands though a carry would save more: no room, or too heavy. */
+  readonly notCarried?: Reason;
 }
 
 export interface PotPlan extends Deed {

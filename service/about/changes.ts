@@ -18,6 +18,10 @@ export const CHANGES: readonly Release[] = [
       "A pot to be carried out on the morning after a frost is told to go when that frost is over, and no longer from the first hour of the day.",
       "How soon a plant slows down as its mix dries is in doubt for every pot, so the range told for what a pot holds is wider.",
       "Dim light is held against a place only below a third of what growth needs, and not against a plant that rests leafless. Pots are carried out for light less often in winter.",
+      "Shade after weeks in the dim is asked for before the sun is strong, the next morning where the pot is carried in the evening; an hour in the evening helped nobody.",
+      "A pot is not carried out for one day between two stays under cover unless the light is worth twice the carries.",
+      "Where a night kills a plant at every spot, it is no longer carried for a degree less: it is wrapped, and told what would be surer.",
+      "A pot that a carry would help and that stays says why: no room is left, or it is too heavy for the stairs.",
     ],
     other: [
       "Any kept plan can be reckoned again from what was known when it was made.",

@@ -34,6 +34,7 @@ export function deedLine(input: { potPlan: PotPlan; deed: Deed; naming: Naming }
     confidence: words.say(`confidence.${deed.confidence.word}`),
     notes: [
       ...howNotes(deed, naming),
+      ...(deed.notCarried ? [reasonLine(deed.notCarried, naming)] : []),
       ...chanceNotes(deed, naming),
       ...liftNotes(deed, naming),
       ...sapNotes({ potPlan, deed, naming }),
@@ -60,9 +61,16 @@ function verbKey(deed: Deed, { isOpen }: Naming) {
 function howNotes(deed: Deed, { words }: Naming): string[] {
   if (deed.action === "water" && deed.amountMl !== undefined && !deed.untilItRunsThrough)
     return [words.say("deed.only-so-much")];
-  if (isWrap(deed)) return [words.say("how.top-cover.cold")];
+  if (isWrap(deed)) return wrapNotes(deed, words);
+  if (deed.reason.code === "sun-by-steps") return [words.say("how.shade.by-steps")];
   const how = words.trySay(`how.${deed.action}`);
-  return how === undefined || deed.reason.code === "sun-by-steps" ? [] : [how];
+  return how === undefined ? [] : [how];
+}
+
+/** A night that kills needs more than a cloth. */
+function wrapNotes({ reason }: Deed, words: Naming["words"]): string[] {
+  const cloth = words.say("how.top-cover.cold");
+  return reason.numbers.kills === "yes" ? [cloth, words.say("how.top-cover.deadly")] : [cloth];
 }
 
 /** Less likely than not and still asked for: why. */
@@ -105,11 +113,12 @@ function hourText(deed: Deed, naming: Naming): string | null {
 }
 
 /** Without a beginning that has passed, and without the end that does not matter where the whole day is open. */
-function bindingHours({ action, from, by }: Deed, { plan }: Naming): Pick<Deed, "from" | "by"> {
+function bindingHours({ action, from, by, reason }: Deed, { plan }: Naming): Pick<Deed, "from" | "by"> {
   if (from === undefined || by === undefined) return { ...(from && { from }), ...(by && { by }) };
   if (Date.parse(from) < Date.parse(plan.issuedAt) + HOUR_MS) return { by };
   if (Date.parse(by) - Date.parse(from) < OPEN_DAY_MS) return { from, by };
-  return action === "carry-out" ? { from } : { by };
+  // Shade by steps goes out with its pot.
+  return action === "carry-out" || reason.code === "sun-by-steps" ? { from } : { by };
 }
 
 function liftNotes(deed: Deed, { words }: Naming): string[] {
@@ -118,7 +127,14 @@ function liftNotes(deed: Deed, { words }: Naming): string[] {
 }
 
 /** Deeds in which the plant is not touched. */
-const HANDS_OFF: ReadonlySet<Deed["action"]> = new Set(["water", "soak-slowly", "keep-dry", "none"]);
+const HANDS_OFF: ReadonlySet<Deed["action"]> = new Set([
+  "water",
+  "soak-slowly",
+  "keep-dry",
+  "none",
+  "shade",
+  "empty-saucer",
+]);
 
 function sapNotes({ potPlan, deed, naming }: { potPlan: PotPlan; deed: Deed; naming: Naming }): string[] {
   const hasSap = naming.plan.cautions.some(

@@ -7,6 +7,7 @@ export function reasonLine(reason: Reason, naming: Naming): string {
   const { words } = naming;
   const spoken = reasonArguments(reason, naming);
   if (isAhead(reason)) return words.say("reason.at-refill-point.soon", spoken);
+  if (isNearTipping(reason)) return words.say("reason.gusts.near", spoken);
   const why = whyStillDry(reason);
   if (why !== null) return words.say(`reason.freshly-planted-dry.${why}`, spoken);
   return words.trySay(`reason.${reason.code}`, spoken) ?? words.say(`reason.${reason.code}.bare`, spoken);
@@ -26,6 +27,16 @@ function isAhead({ code, numbers: { leftFrac, refillFrac } }: Reason): boolean {
     typeof leftFrac === "number" &&
     typeof refillFrac === "number" &&
     leftFrac > refillFrac
+  );
+}
+
+/** Gusts below what it stands up to: only a stronger one than forecast pushes it over. */
+function isNearTipping({ code, numbers: { gustMPerS, limitMPerS } }: Reason): boolean {
+  return (
+    code === "gusts" &&
+    typeof gustMPerS === "number" &&
+    typeof limitMPerS === "number" &&
+    gustMPerS < limitMPerS
   );
 }
 

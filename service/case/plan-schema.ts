@@ -47,6 +47,8 @@ const LiftSchema = z.strictObject({
   limitKg: number,
 });
 
+const ReasonSchema = z.strictObject({ code: z.enum(REASONS), numbers });
+
 const deed = {
   action: z.enum(ACTIONS),
   amountMl: number.min(0).optional(),
@@ -55,10 +57,11 @@ const deed = {
   from: InstantText.optional(),
   by: InstantText.optional(),
   until: day.optional(),
-  reason: z.strictObject({ code: z.enum(REASONS), numbers }),
+  reason: ReasonSchema,
   harmAvoided: number,
   confidence: z.strictObject({ word: z.enum(CONFIDENCE_WORDS), shareFrac: share }),
   lift: LiftSchema.optional(),
+  notCarried: ReasonSchema.optional(),
 };
 
 const OutlookSchema = z.strictObject({

@@ -80,6 +80,10 @@ export const EN = {
   "how.top-cover": "A board or sheet over the mix, held down, open at the sides.",
   "how.top-cover.cold":
     "Cloth over the whole plant down to the floor, off the leaves; off again by morning sun.",
+  "how.shade.by-steps":
+    "Carried out into sun: shade it at once. In the evening: before the sun of the next day.",
+  "how.top-cover.deadly":
+    "A night that cold can kill it out here: stand pots close against the warmest wall and wrap pot and plant. A room without frost is surer.",
   "how.shade": "Cloth, or a taller neighbour on its sunny side, through the bright hours.",
   "how.soak-slowly": "A little at a time, with rests; or stand it in a tub of water for half an hour.",
   "how.empty-saucer": "Tip it out or take it away; raise the pot on feet while it rains.",
@@ -142,6 +146,8 @@ export const EN = {
     "The night {sure, select, no {may go} other {goes}} down to {coldestC}; it is hurt below {limitC}.",
   "reason.cold-night.bare": "The coming night is colder than it can take.",
   "reason.gusts": "Gusts to {gustMPerS} could push it over; it stands up to {limitMPerS}.",
+  "reason.gusts.near":
+    "Gusts to {gustMPerS} are forecast; it stands up to about {limitMPerS}, and a stronger one could push it over.",
   "reason.gusts.bare": "The coming gusts could push it over.",
   "reason.hail": "Hail may come with the storm of {hailAt}; it tears leaves and bruises stems.",
   "reason.hail.bare": "Hail may come; it tears leaves and bruises stems.",
@@ -172,8 +178,8 @@ export const EN = {
   "reason.no-room.bare": "There is no place left under cover for it.",
   "reason.weather-unknown": "The weather ahead is unknown, so the careful choice was made.",
   "reason.weather-unknown.bare": "The weather ahead is unknown, so the careful choice was made.",
-  "reason.too-heavy": "At {massKg} it is too heavy to carry.",
-  "reason.too-heavy.bare": "It is too heavy to carry.",
+  "reason.too-heavy": "At {massKg} it needs a trolley, and there are stairs on the way under cover.",
+  "reason.too-heavy.bare": "It is too heavy for the stairs.",
 
   "brief.title": "{forDay} at {site}",
   "brief.demo": "Demonstration: this place, its plants and its weather are invented.",

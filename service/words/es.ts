@@ -78,6 +78,10 @@ export const ES = {
   "how.top-cover": "Una tabla o lámina sobre el sustrato, sujeta, abierta por los lados.",
   "how.top-cover.cold":
     "Una tela sobre toda la planta hasta el suelo, sin tocar las hojas; fuera otra vez con el sol de la mañana.",
+  "how.shade.by-steps":
+    "Si la saca con sol, dele sombra enseguida. Si la saca al anochecer, antes del sol del día siguiente.",
+  "how.top-cover.deadly":
+    "Una noche tan fría puede matarla aquí fuera: junte las macetas contra la pared más cálida y abrigue maceta y planta. Un cuarto sin heladas es más seguro.",
   "how.shade": "Una tela, o una vecina más alta por el lado del sol, en las horas de más luz.",
   "how.soak-slowly": "Poco a poco, con pausas; o media hora en un barreño con agua.",
   "how.empty-saucer": "Vacíelo o retírelo; mientras llueva, suba la maceta sobre pies.",
@@ -141,6 +145,8 @@ export const ES = {
     "La noche {sure, select, no {puede bajar} other {baja}} a {coldestC}; sufre por debajo de {limitC}.",
   "reason.cold-night.bare": "La noche que viene es más fría de lo que aguanta.",
   "reason.gusts": "Rachas de hasta {gustMPerS} podrían volcarla; se tiene en pie hasta {limitMPerS}.",
+  "reason.gusts.near":
+    "Se esperan rachas de hasta {gustMPerS}; aguanta unos {limitMPerS}, y una más fuerte podría volcarla.",
   "reason.gusts.bare": "Las rachas que vienen podrían volcarla.",
   "reason.hail": "Con la tormenta de las {hailAt} puede venir granizo; rasga las hojas y golpea los tallos.",
   "reason.hail.bare": "Puede venir granizo; rasga las hojas y golpea los tallos.",
@@ -171,8 +177,8 @@ export const ES = {
   "reason.no-room.bare": "No queda sitio a cubierto para ella.",
   "reason.weather-unknown": "No se conoce el tiempo que viene, así que se eligió lo prudente.",
   "reason.weather-unknown.bare": "No se conoce el tiempo que viene, así que se eligió lo prudente.",
-  "reason.too-heavy": "Con {massKg} pesa demasiado para llevarla.",
-  "reason.too-heavy.bare": "Pesa demasiado para llevarla.",
+  "reason.too-heavy": "Con {massKg} necesita carretilla, y para llegar a cubierto hay escalera.",
+  "reason.too-heavy.bare": "Pesa demasiado para la escalera.",
 
   "brief.title": "{forDay}, {site}",
   "brief.demo": "Demostración: el lugar, las plantas y el tiempo son inventados.",

@@ -32,6 +32,11 @@ function faults(on: { scenario: Scenario; expected: Expected; deeds: readonly De
   if (expected.to !== undefined && !deeds.some(({ toSpotId }) => toSpotId === expected.to)) {
     found.push(`should go to ${expected.to}`);
   }
+  if (
+    expected.notCarried !== undefined &&
+    !deeds.some((deed) => deed.notCarried?.code === expected.notCarried)
+  )
+    found.push(`should say ${expected.notCarried}`);
   return [...found, ...timeFaults(on)];
 }
 
@@ -47,6 +52,15 @@ function timeFaults({ scenario, expected, deeds }: Parameters<typeof faults>[0])
     const limit = todayOf(scenario) + (expected.notBefore.day * 24 + expected.notBefore.clock) * HOUR_MS;
     const carry = deeds.find(({ action }) => action === "carry-out");
     if (carry?.from === undefined || Date.parse(carry.from) < limit) found.push("should go out later");
+  }
+  if (expected.between !== undefined) {
+    const { action, day, clocks } = expected.between;
+    const by = Date.parse(deeds.find((deed) => deed.action === action)?.by ?? "");
+    const at = (clock: number) => todayOf(scenario) + (day * 24 + clock) * HOUR_MS;
+    if (!(by >= at(clocks[0]) && by <= at(clocks[1])))
+      found.push(
+        `should ${action} on day ${day} between ${clocks.join(" and ")}, not by ${new Date(by).toUTCString()}`,
+      );
   }
   const dry = deeds.find(({ action }) => action === "keep-dry")?.until;
   if (expected.dryAtLeast !== undefined && (dry === undefined || dry < dayOf(expected.dryAtLeast))) {

@@ -42,6 +42,14 @@ export interface Expected {
   readonly before?: { readonly day: number; readonly clock: number };
   /** The carry out is not begun before that hour of that day. */
   readonly notBefore?: { readonly day: number; readonly clock: number };
+  /** A deed is done between two hours of a day. */
+  readonly between?: {
+    readonly action: Action;
+    readonly day: number;
+    readonly clocks: readonly [number, number];
+  };
+  /** Why a pot that a carry would help is left where it stands. */
+  readonly notCarried?: ReasonCode;
   /** Keeping dry lasts at least / at most to that day. */
   readonly dryAtLeast?: number;
   readonly dryAtMost?: number;

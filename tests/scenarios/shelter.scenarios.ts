@@ -16,6 +16,8 @@ import {
 } from "./skies.ts";
 
 const SHOWERS = { ...WARM, rain: { mm: 10, from: 15, hours: 3 } };
+const SOAKING = { ...MILD, cloudFrac: 0.9, rain: { mm: 40, from: 14, hours: 5 } };
+const WET_DAYS = { minC: 10, maxC: 15, cloudFrac: 1, rain: { mm: 12, from: 8, hours: 12 } };
 const openOnly = SPOTS.filter(({ id }) => id === "bench");
 const farShed = SPOTS.map((spot) => (spot.id === "shed" ? { ...spot, carry: "stairs" as const } : spot));
 
@@ -174,7 +176,14 @@ export const SHELTER: readonly Scenario[] = [
         wateredDaysAgo: [5],
       },
     ],
-    expected: { rose: { asks: ["carry-out", "shade"], reason: "sun-by-steps" } },
+    expected: {
+      rose: {
+        asks: ["carry-out", "shade"],
+        reason: "sun-by-steps",
+        // It may be carried at dusk, so the cloth must hang before the sun of the next morning is strong.
+        between: { action: "shade", day: 1, clocks: [7, 10] },
+      },
+    },
   },
   {
     situation: "a big lemon too heavy for two, and only a shed up a stair",
@@ -193,7 +202,58 @@ export const SHELTER: readonly Scenario[] = [
         wateredDaysAgo: [3],
       },
     ],
-    expected: { lemon: { asks: ["top-cover"], never: ["carry-in"] } },
+    expected: { lemon: { asks: ["top-cover"], never: ["carry-in"], notCarried: "too-heavy" } },
+  },
+  {
+    situation: "small cacti three weeks in the shed, one dry day, then three wet days",
+    why: "out this evening and in again tomorrow is a carry for nothing: they stay until it clears",
+    season: "spring",
+    sky: after(COLD, MILD, SOAKING, WET_DAYS, WET_DAYS, MILD),
+    pots: [
+      {
+        id: "cacti",
+        group: "cactus-desert",
+        rimCm: 13,
+        plantedInto: "dry",
+        also: [{ daysAgo: 15, body: { kind: "moved", toSpotId: "shed" } }],
+      },
+    ],
+    expected: { cacti: { first: "none", asks: ["carry-out"], never: ["carry-in"] } },
+  },
+  {
+    situation: "ten degrees of frost night after night, a tub of frangipani, a wall a degree or two milder",
+    why: "it would freeze there as well: nobody hauls it for a degree; wrap it, or find it a room",
+    season: "winter",
+    sky: after(COOL, { minC: -10, maxC: 1, cloudFrac: 0, windMPerS: 0.8 }),
+    spots: SPOTS.filter(({ id }) => id === "bench" || id === "wall"),
+    pots: [
+      {
+        id: "plumeria",
+        group: "plumeria-deciduous",
+        rimCm: 45,
+        tallCm: 150,
+        canopyCm: 90,
+        wateredDaysAgo: [20],
+      },
+    ],
+    expected: { plumeria: { asks: ["top-cover"], never: ["carry-in"], reason: "cold-night" } },
+  },
+  {
+    situation: "frost tonight over two pelargoniums, and one place in the shed",
+    why: "the lighter goes in; the other is told that no place is left, and is wrapped",
+    season: "autumn",
+    sky: after(COOL, FROST, FROST, COOL),
+    spots: SPOTS.filter(({ id }) => id === "bench" || id === "shed").map((spot) =>
+      spot.id === "shed" ? { ...spot, room: { places: 1 } } : spot,
+    ),
+    pots: [
+      { id: "small", group: "pelargonium", rimCm: 14, wateredDaysAgo: [3] },
+      { id: "big", group: "pelargonium", rimCm: 24, wateredDaysAgo: [3] },
+    ],
+    expected: {
+      small: { asks: ["carry-in"] },
+      big: { never: ["carry-in"], asks: ["top-cover"], notCarried: "no-room" },
+    },
   },
   {
     situation: "a fig bonsai and nights of six degrees for a week, a warm sill indoors",

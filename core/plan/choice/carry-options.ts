@@ -4,6 +4,7 @@ import type { Lift } from "../plan.ts";
 import type { Settings } from "../settings.ts";
 import { carryDays } from "./carry-days.ts";
 import { type DayCosts, dayCosts, sumByDay } from "./day-costs.ts";
+import { savedByCarry } from "./lost-anyway.ts";
 import { type Standing, standingHarm } from "./standing.ts";
 import { canBeCarried, carryTrips, tripHarm } from "./trouble.ts";
 
@@ -12,7 +13,7 @@ export interface CarryOption {
   readonly away: SpotDays;
   readonly days: readonly boolean[];
   readonly carries: number;
-  /** Carries with the way back that is still owed at the end, in trips of 10 kg over level ground. */
+  /** Carries, with the way back that is still owed at the end and what a short outing counts more, in trips of 10 kg over level ground. */
   readonly trips: number;
   readonly harm: number;
   /** Harm and trouble. */
@@ -20,9 +21,18 @@ export interface CarryOption {
   readonly costs: DayCosts;
 }
 
+/** What an outing of a day counts beyond its two carries: it is out by the evening and in again before the next. Chosen by us. */
+const SHORT_OUT_CARRIES = 2;
+
+/** Days out between two stays under cover that are over as soon as begun. */
+function shortOuts(days: readonly boolean[], startsAway: boolean): number {
+  return days.filter((away, d) => !away && (days[d - 1] ?? startsAway) && days[d + 1] === true).length;
+}
+
 /**
- * Ways to spend the horizon between home and another spot, one for each number of carries, staying included. A pot
- * that ends the horizon away owes the carry back. One that cannot be carried has the one way: to stay.
+ * Ways to spend the horizon between home and another spot, one for each number of carries, staying included, but no
+ * carry in that saves less than its trouble. A pot that ends the horizon away owes the carry back. One that cannot be
+ * carried has the one way: to stay.
  */
 export function carryOptions(input: {
   home: Standing;
@@ -46,7 +56,8 @@ export function carryOptions(input: {
   })
     .filter(({ carries }) => movable || carries === 0)
     .map(({ carries, away: days, harm }) => {
-      const trips = (carries + (days.at(-1) === true ? 1 : 0)) * oneWay;
+      const owed = days.at(-1) === true ? 1 : 0;
+      const trips = (carries + owed + SHORT_OUT_CARRIES * shortOuts(days, input.startsAway)) * oneWay;
       const whole = harm + shared;
       return {
         away: away.at,
@@ -57,5 +68,9 @@ export function carryOptions(input: {
         cost: whole + tripHarm(settings) * trips,
         costs,
       };
-    });
+    })
+    .filter(
+      (option) =>
+        option.carries === 0 || input.startsAway || savedByCarry(option) > tripHarm(settings) * option.trips,
+    );
 }

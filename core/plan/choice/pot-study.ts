@@ -129,7 +129,7 @@ function spotsWorthATrip(
 }
 
 /** What a pot away on just the days that are better there is spared of what the spot itself does. */
-function mostAvoided({ bySpot, thirst }: Standing, there: HarmByTerm): number {
+export function mostAvoided({ bySpot, thirst }: Standing, there: HarmByTerm): number {
   const here = sumByDay(bySpot, thirst.length);
   const other = sumByDay(there, thirst.length);
   let sum = 0;
@@ -140,7 +140,7 @@ function mostAvoided({ bySpot, thirst }: Standing, there: HarmByTerm): number {
 const OPENNESS = { open: 3, "roof-edge": 2, roofed: 1, indoors: 0 } as const;
 
 /** Whether a spot is shelter from another: less open by its kind, or as open with less sky; never out of doors from within. */
-function isMoreSheltered(spot: Spot, from: Spot): boolean {
+export function isMoreSheltered(spot: Spot, from: Spot): boolean {
   if (spot === from) return false;
   const less = OPENNESS[from.kind] - OPENNESS[spot.kind];
   return less > 0 || (less === 0 && (spot.kind !== "open" || spot.skyFrac <= from.skyFrac));
@@ -159,7 +159,7 @@ function wetHarm({ wet }: Standing): number {
 const LEAST_SAVING = 0.25;
 
 /** Whether the pot goes in at all, room being left. */
-function fits({ room }: Spot, { vessel, pot }: PotNow): boolean {
+export function fits({ room }: Spot, { vessel, pot }: PotNow): boolean {
   return room?.maxHeightCm === undefined || vessel.heightCm + pot.plantHeightCm <= room.maxHeightCm;
 }
 

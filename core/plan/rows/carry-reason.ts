@@ -59,14 +59,17 @@ export function carryReason(context: PlanContext, threat: Threat): Threatened {
 }
 
 function coldNight({ size }: PlanContext, { study, leg }: Threat): Threatened {
-  const limitC = study.now.values.damageC;
+  const { damageC: limitC, killC } = study.now.values;
   const values = lowestOver(study.home.at.nightMinC, { size, ...leg });
   const sample = { values, weightFrac: evenly(size) };
   const [low, mid] = quantilesOf(sample, [0.1, 0.5]);
   const sure = mid! < limitC ? "yes" : "no";
   const coldestC = roundTo(sure === "yes" ? mid! : low!, 0.1);
   return {
-    reason: { code: "cold-night", numbers: { coldestC, limitC, sure } },
+    reason: {
+      code: "cold-night",
+      numbers: { coldestC, limitC, sure, ...(mid! <= killC ? { kills: "yes" } : {}) },
+    },
     shareFrac: shareWhere(sample, (minC) => minC < limitC),
   };
 }

@@ -13,6 +13,7 @@ import { dryDeed } from "./dry-deed.ts";
 import { holdsOf } from "./holds.ts";
 import { idleDeed } from "./idle-deed.ts";
 import { milestonesOf } from "./milestones.ts";
+import { notCarried } from "./not-carried.ts";
 import { NOTICE_H } from "./notice.ts";
 import { holeDeed, rootsDeed, saucerDeed } from "./small-deeds.ts";
 import { sunStepsDeed } from "./sun-steps.ts";
@@ -29,9 +30,11 @@ export interface Line {
 /** One pot's line of the plan: its first deed, what follows, what should wait, and how it would fare if left alone. */
 export function potRow(context: PlanContext, { study, settled, entries }: Line): PotPlan {
   const seen = diagnose({ study, entries, nowUtcMs: context.nowUtcMs });
-  const deeds = deedsOf(context, { study, settled, seen });
+  const left = notCarried(context, study, settled);
+  const stays = (deed: Deed) => (left === null ? deed : { ...deed, notCarried: left });
+  const deeds = deedsOf(context, { study, settled, seen, stays });
   const isSoon = deeds[0] !== undefined && begins(deeds[0]) < noticeEnds(context);
-  const [first, ...then] = isSoon ? deeds : [idleDeed(context, study, settled.water), ...deeds];
+  const [first, ...then] = isSoon ? deeds : [stays(idleDeed(context, study, settled.water)), ...deeds];
   const { pot, spotId } = study.now;
   const holds = holdsOf(context, study, seen);
   const milestones = milestonesOf(context, study);
@@ -48,14 +51,17 @@ export function potRow(context: PlanContext, { study, settled, entries }: Line):
   };
 }
 
+interface Told extends Omit<Line, "entries"> {
+  readonly seen: readonly Diagnosis[];
+  /** Adds why the pot is not carried instead, where a carry would save more. */
+  readonly stays: (deed: Deed) => Deed;
+}
+
 /** All that is to be done, what is due first standing first. */
-function deedsOf(
-  context: PlanContext,
-  { study, settled, seen }: Omit<Line, "entries"> & { seen: readonly Diagnosis[] },
-): Deed[] {
+function deedsOf(context: PlanContext, { study, settled, seen, stays }: Told): Deed[] {
   const { chosen, water } = settled;
   const isWorthTelling = (deed: Deed) => deed.confidence.shareFrac >= tellingShare(context, deed);
-  const aids = aidDeeds(context, study, settled).filter(isWorthTelling);
+  const aids = aidDeeds(context, study, settled).filter(isWorthTelling).map(stays);
   const carries = chosen === null ? [] : untilUnlikely(carryDeeds(context, study, chosen), isWorthTelling);
   const sunSteps = sunStepsDeed(context, study, carries[0]);
   return [

@@ -187,7 +187,12 @@ export const MORNINGS: readonly Morning[] = [
     cautions: [caution("lift", { potIds: ["lemon"] })],
   }),
   morning("cold snap, no room left", {
-    pots: [does("hibiscus", "top-cover", because("no-room"), { by: ONE_PM })],
+    pots: [
+      does("hibiscus", "top-cover", because("cold-night", { coldestC: 2, limitC: 8, sure: "yes" }), {
+        by: ONE_PM,
+        notCarried: because("no-room"),
+      }),
+    ],
     cautions: [caution("no-room", { potIds: ["hibiscus"] })],
   }),
   morning("storm", {
@@ -251,9 +256,14 @@ export const MORNINGS: readonly Morning[] = [
   }),
   morning("too heavy", {
     pots: [
-      does("olive", "top-cover", because("too-heavy", { massKg: 85 }), {
-        lift: { massKg: 85, hands: "trolley", limitKg: 16 },
-      }),
+      does(
+        "olive",
+        "top-cover",
+        because("cold-night", { coldestC: -9, limitC: -7, sure: "yes", kills: "yes" }),
+        {
+          notCarried: because("too-heavy", { massKg: 85 }),
+        },
+      ),
     ],
   }),
   morning("weather old", {
