@@ -5,6 +5,8 @@ import { createInterface } from "node:readline";
 export interface HouseProcess {
   readonly child: ChildProcess;
   readonly url: string;
+  /** When its clock began, real time. */
+  readonly clockStartMs: number;
   /** What it wrote to standard error, where only trouble goes. */
   readonly said: string[];
 }
@@ -19,6 +21,9 @@ export async function startHouseProcess(env: Readonly<Record<string, string>>): 
     { env, stdio: ["ignore", "pipe", "pipe"] },
   );
   child.stderr?.on("data", (chunk: Buffer) => said.push(chunk.toString().slice(0, 500)));
-  for await (const line of createInterface({ input: child.stdout! })) return { child, url: line, said };
+  for await (const line of createInterface({ input: child.stdout! })) {
+    const [url, startMs] = line.split(" ") as [string, string];
+    return { child, url, clockStartMs: Number(startMs), said };
+  }
   throw new Error(`the service did not start: ${said.join("")}`);
 }

@@ -8,6 +8,7 @@ import { openStore } from "../../service/store/open-store.ts";
 import { STORE_NAME } from "../../service/store/store-names.ts";
 import { fill, pot } from "../service/store/bench.ts";
 import { type HouseProcess, startHouseProcess } from "./house-process.ts";
+import { type LivedClock, livedClock } from "./lived-clock.ts";
 import { openPostBox } from "./post-box.ts";
 import { startQuickFeed } from "./quick-feed.ts";
 import { type Dice, seededDice } from "./seeded-dice.ts";
@@ -35,18 +36,21 @@ export interface KillNineResult {
 
 const HOUR_MS = 3_600_000;
 const WRITERS = 3;
+/** The house lies dead for up to so long between two lives, by its own clock. */
+const MOST_DOWN_MS = HOUR_MS;
 
 /** Kills the real service again and again in the middle of whatever it does, and looks after each kill whether all is there. */
 export async function killNine(drill: KillNine): Promise<KillNineResult> {
   const dataDir = mkdtempSync(join(tmpdir(), "leebench-kill-"));
-  const clock = { realMs: Date.now(), simulatedMs: Date.parse("2031-05-02T03:00Z"), speed: drill.speed };
-  const nowUtcMs = () => Math.round(clock.simulatedMs + (Date.now() - clock.realMs) * clock.speed);
-  const [feed, box] = [await startQuickFeed(nowUtcMs), await openPostBox()];
+  const startUtcMs = Date.parse("2031-05-02T03:00Z");
+  const clock = livedClock({ startUtcMs, speed: drill.speed });
+  const [feed, box] = [await startQuickFeed(clock.nowUtcMs), await openPostBox()];
   try {
     await prepare(dataDir);
     const scene: Scene = {
       dataDir,
-      env: environment({ dataDir, feedUrl: feed.url, smtpUrl: box.url, clock }),
+      env: environment({ dataDir, feedUrl: feed.url, smtpUrl: box.url }),
+      clock,
       dice: seededDice(drill.seed),
       acknowledged: new Set(),
       unsure: new Set(),
@@ -59,7 +63,7 @@ export async function killNine(drill: KillNine): Promise<KillNineResult> {
       scene,
       drill,
       taken: box.taken,
-      days: (nowUtcMs() - clock.simulatedMs) / (24 * HOUR_MS),
+      days: (clock.nowUtcMs() - startUtcMs) / (24 * HOUR_MS),
     });
   } finally {
     await feed.close();
@@ -71,6 +75,7 @@ export async function killNine(drill: KillNine): Promise<KillNineResult> {
 interface Scene {
   readonly dataDir: string;
   readonly env: Record<string, string>;
+  readonly clock: LivedClock;
   readonly dice: Dice;
   readonly acknowledged: Set<string>;
   /** Sent, but the answer never came: to be sent again under the same id. */
@@ -86,12 +91,7 @@ async function prepare(dataDir: string): Promise<void> {
   await store.close();
 }
 
-function environment(of: {
-  dataDir: string;
-  feedUrl: string;
-  smtpUrl: string;
-  clock: object;
-}): Record<string, string> {
+function environment(of: { dataDir: string; feedUrl: string; smtpUrl: string }): Record<string, string> {
   return {
     PATH: process.env.PATH ?? "",
     TZ: "UTC",
@@ -105,12 +105,12 @@ function environment(of: {
     LEEBENCH_MAIL_TO: "me@host.example",
     LEEBENCH_LOG_LEVEL: "error",
     LEEBENCH_BACKUP_KEEP: "2",
-    LEEBENCH_DRILL_CLOCK: JSON.stringify(of.clock),
   };
 }
 
 async function startHouse(scene: Scene): Promise<HouseProcess> {
-  const house = await startHouseProcess(scene.env);
+  const house = await startHouseProcess({ ...scene.env, LEEBENCH_DRILL_CLOCK: scene.clock.forNextLife() });
+  scene.clock.lives(house.clockStartMs);
   house.child.stderr?.on("data", (chunk: Buffer) =>
     scene.faults.push(`the service said: ${String(chunk).slice(0, 300)}`),
   );
@@ -118,13 +118,16 @@ async function startHouse(scene: Scene): Promise<HouseProcess> {
 }
 
 async function liveAndDie(scene: Scene): Promise<void> {
+  const startMs = Date.now();
   const { child, url } = await startHouse(scene);
   const life = { isOver: false };
   const writers = Array.from({ length: WRITERS }, () => keepWriting(scene, { url, life }));
-  await sleep(scene.dice.whole(20, 3000));
+  // Where a start takes long, so does a morning's work, and a life has to be long enough to hold one now and then.
+  await sleep(scene.dice.whole(20, Math.max(3000, Date.now() - startMs)));
   const gone = once(child, "exit");
   child.kill("SIGKILL");
   await gone;
+  scene.clock.stops(scene.dice.whole(0, MOST_DOWN_MS));
   life.isOver = true;
   await Promise.all(writers);
   lookWhole(scene);
