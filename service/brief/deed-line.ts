@@ -95,8 +95,9 @@ export function waterText(
   words: Words,
 ): string | null {
   if (waterMl === null) return untilItRunsThrough ? words.say("deed.through") : null;
-  const through = untilItRunsThrough ? "-through" : "";
-  return words.say(`deed.amount${through}${isEach ? "-each" : ""}`, { waterMl });
+  if (untilItRunsThrough)
+    return words.say(isEach ? "deed.amount-through-each" : "deed.amount-through", { waterMl });
+  return words.say(isEach ? "deed.amount-each" : "deed.amount", { waterMl });
 }
 
 const HOUR_MS = 3_600_000;
