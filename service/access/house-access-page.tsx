@@ -1,28 +1,15 @@
-import type { Problem } from "../../core/problem.ts";
-import { ProblemList, RadioField, TextField } from "../pages/forms/fields.tsx";
-import type { Typed } from "../pages/forms/form-problems.ts";
+import { ProblemList, TextField } from "../pages/forms/fields.tsx";
 import { Frame } from "../pages/frame.tsx";
 import type { Account } from "../store/accounts-store.ts";
 import type { Session } from "../store/sessions-store.ts";
 import type { Words } from "../words/words.ts";
+import { accessForm, NameAndRole, type Shown } from "./access-form.tsx";
 import type { AccessInput } from "./access-input.ts";
 import { dayText } from "./day-text.ts";
 import { deviceName } from "./device-name.ts";
 import { OWNER_ID } from "./door.ts";
 import { TokensPart } from "./tokens-part.tsx";
 import type { Visitor } from "./visitor.ts";
-
-/** What the last form on the page brought about. */
-export interface Shown {
-  readonly form: "passphrase" | "people" | "tokens";
-  readonly typed: Typed;
-  readonly problems: readonly Problem[];
-  /** A token just made; shown this once. */
-  readonly token: string;
-  /** A one-time code just made; shown this once. */
-  readonly code: string;
-  readonly codeFor: string;
-}
 
 interface HouseAccess {
   readonly input: AccessInput;
@@ -95,8 +82,7 @@ function OwnPart(props: {
 
 function PassphrasePart({ words, shown }: { words: Words; shown: Partial<Shown> }) {
   const { say } = words;
-  const problems = shown.form === "passphrase" ? (shown.problems ?? []) : [];
-  const form = { typed: {}, problems, words, prefix: "own-" };
+  const form = accessForm("passphrase", { shown, words });
   return (
     <section class="access">
       <h2>{say("access.passphrase")}</h2>
@@ -119,9 +105,7 @@ function PassphrasePart({ words, shown }: { words: Words; shown: Partial<Shown> 
 function PeoplePart(props: { words: Words; people: readonly Account[]; shown: Partial<Shown> }) {
   const { words, people, shown } = props;
   const { say } = words;
-  const isThis = shown.form === "people";
-  const typed = isThis ? (shown.typed ?? {}) : { mayDo: "helper" };
-  const form = { typed, problems: isThis ? (shown.problems ?? []) : [], words, prefix: "people-" };
+  const form = accessForm("people", { shown, words, begins: { mayDo: "helper" } });
   return (
     <section class="access">
       <h2>{say("access.people")}</h2>
@@ -137,13 +121,7 @@ function PeoplePart(props: { words: Words; people: readonly Account[]; shown: Pa
       </ul>
       <form method="post" action="/house/access/people">
         <ProblemList form={form} />
-        <TextField form={form} name="name" label={say("field.person-name")} />
-        <RadioField
-          form={form}
-          name="mayDo"
-          label={say("field.mayDo")}
-          options={(["helper", "viewer"] as const).map((value) => ({ value, text: say(`role.${value}`) }))}
-        />
+        <NameAndRole form={form} label={say("field.person-name")} roles={["helper", "viewer"]} />
         <button type="submit">{say("access.add-person")}</button>
       </form>
     </section>

@@ -1,8 +1,8 @@
-import { NumberField, ProblemList, RadioField, TextField } from "../pages/forms/fields.tsx";
+import { NumberField, ProblemList } from "../pages/forms/fields.tsx";
 import type { ApiToken } from "../store/tokens-store.ts";
 import type { Words } from "../words/words.ts";
+import { accessForm, NameAndRole, type Shown } from "./access-form.tsx";
 import { dayText } from "./day-text.ts";
-import type { Shown } from "./house-access-page.tsx";
 import { ROLES } from "./roles.ts";
 
 /** Tokens for scripts: made with a role and an end, shown once, taken back at any time. */
@@ -14,9 +14,7 @@ export function TokensPart(props: {
 }) {
   const { words, tokens, shown, nowUtcMs } = props;
   const { say } = words;
-  const isThis = shown.form === "tokens";
-  const typed = isThis ? (shown.typed ?? {}) : { mayDo: "viewer", days: "90" };
-  const form = { typed, problems: isThis ? (shown.problems ?? []) : [], words, prefix: "token-" };
+  const form = accessForm("tokens", { shown, words, begins: { mayDo: "viewer", days: "90" } });
   return (
     <section class="access">
       <h2>{say("access.tokens")}</h2>
@@ -48,13 +46,7 @@ export function TokensPart(props: {
       </ul>
       <form method="post" action="/house/access/tokens">
         <ProblemList form={form} />
-        <TextField form={form} name="name" label={say("field.token-name")} />
-        <RadioField
-          form={form}
-          name="mayDo"
-          label={say("field.mayDo")}
-          options={ROLES.map((value) => ({ value, text: say(`role.${value}`) }))}
-        />
+        <NameAndRole form={form} label={say("field.token-name")} roles={ROLES} />
         <NumberField form={form} name="days" label={say("field.token-days")} />
         <button type="submit">{say("access.add-token")}</button>
       </form>

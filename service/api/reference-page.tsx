@@ -14,8 +14,13 @@ export function referencePage(routes: readonly ApiRoute[], { words, demo }: Page
       <p>
         <a href={`${API_ROOT}/openapi.json`}>{say("api.document")}</a>
       </p>
+      <nav class="groups" aria-label={say("api.title")}>
+        {groups.map((group) => (
+          <a href={`#${idOf(group)}`}>{group}</a>
+        ))}
+      </nav>
       {groups.map((group) => (
-        <section>
+        <section id={idOf(group)}>
           <h2>{group}</h2>
           <dl class="routes">
             {routes
@@ -30,14 +35,20 @@ export function referencePage(routes: readonly ApiRoute[], { words, demo }: Page
   );
 }
 
+function idOf(group: string): string {
+  return group.replaceAll(" ", "-");
+}
+
 function Row({ route }: { route: ApiRoute }) {
-  const { method, path, summary, query, hasEtag, takesKey } = route;
+  const { method, path, summary, query, hasEtag, takesKey, takesBytes, answerType } = route;
   const admits = whomItAdmits(method, routerPath(route));
   const notes = [
     `${admits ?? "owner"}`,
     ...Object.keys(query?.shape ?? {}).map((name) => `?${name}`),
     ...(hasEtag ? [method === "PUT" ? "If-Match" : "ETag"] : []),
     ...(takesKey ? ["Idempotency-Key"] : []),
+    ...(takesBytes ?? []),
+    ...(answerType === undefined ? [] : [`→ ${answerType}`]),
   ];
   return (
     <>
