@@ -12,8 +12,16 @@ export interface Run {
   readonly toHour: number;
   /** Infinity means until it runs through. */
   readonly pourMl: number;
-  /** Rain at the rim by hour of the run and particle, in place of the forcing's; mm. */
-  readonly rainMm?: Float64Array | null;
+  /** In place of the forcing's. */
+  readonly rain?: OwnRain | null;
+}
+
+/** Rain at the rim that each particle has for itself, on the forcing's axis. */
+export interface OwnRain {
+  /** Index = hour * size + particle, mm. */
+  readonly rainMm: Float64Array;
+  /** 1 for each hour in which it rains on any particle. */
+  readonly rains: Uint8Array;
 }
 
 /** Where to write the hours; the first of the run goes to `firstRow`. */
@@ -34,18 +42,16 @@ export interface Ledger {
 export function runHours(tank: Tank, run: Run, ledger: Ledger | null): void {
   const { forcing, fromHour, toHour } = run;
   const step = stepFor(tank, run, ledger);
-  // Rain of its own is told from the run's first hour on, the forcing's from the forcing's.
-  const firstHour = run.rainMm ? fromHour : 0;
   const rainMembers = step.rainStride === 1 ? tank.size : 1;
-  const rains = rainHours(step.rainMm, rainMembers);
+  const rains = run.rain?.rains ?? rainHours(forcing.rainMm, forcing.memberCount);
   for (let hour = fromHour; hour < toHour; hour++) {
     step.at = hour * forcing.memberCount;
-    step.rainAt = (hour - firstHour) * rainMembers;
+    step.rainAt = hour * rainMembers;
     if (ledger !== null) {
       step.out = (ledger.firstRow + hour - fromHour) * tank.size;
     }
     step.pourMl = hour === fromHour ? run.pourMl : 0;
-    step.tookIn = step.pourMl > 0 || rains[hour - firstHour] === 1;
+    step.tookIn = step.pourMl > 0 || rains[hour] === 1;
     if (step.tookIn) takeIn(tank, step);
     else if (step.tells) stayDry(tank.size, step);
     if (tank.saucerMostMl > 0) wick(tank);
@@ -53,17 +59,17 @@ export function runHours(tank: Tank, run: Run, ledger: Ledger | null): void {
   }
 }
 
-function stepFor(tank: Tank, { forcing, rainMm: ownRainMm }: Run, ledger: Ledger | null): Step {
+function stepFor(tank: Tank, { forcing, rain }: Run, ledger: Ledger | null): Step {
   const { size } = tank;
   const { memberCount, et0Mm } = forcing;
-  const rainMm = ownRainMm ?? forcing.rainMm;
+  const rainMm = rain?.rainMm ?? forcing.rainMm;
   if (memberCount !== 1 && memberCount !== size) {
     throw new RangeError(`forcing has ${memberCount} members; expected 1 or the cloud's ${size}`);
   }
   const { waterMl, drainedMl, wetBase, wettedMl } = ledger?.hours ?? oneHour(size);
   const stride = memberCount === 1 ? 0 : 1;
   const columns = { waterMl, drainedMl, wetBase, wettedMl };
-  const rainStride = ownRainMm ? 1 : stride;
+  const rainStride = rain ? 1 : stride;
   const weather = { et0Mm, rainMm, stride, at: 0, rainStride, rainAt: 0 } as const;
   return { ...weather, pourMl: 0, tookIn: false, ...columns, tells: ledger !== null, out: 0 };
 }

@@ -15,8 +15,9 @@ export function takeIn(tank: Tank, step: Step): void {
   for (let k = 0; k < tank.size; k++) {
     const rainMl = step.rainMm[step.rainAt + k * step.rainStride]! * tank.catchMlPerMm[k]!;
     const pouredMl = step.pourMl === Number.POSITIVE_INFINITY ? runThroughMl(tank, k) : step.pourMl;
-    step.wettedMl[step.out + k] = rainMl + pouredMl;
-    step.drainedMl[step.out + k] = soakIn({ tank, particle: k, waterMl: rainMl + pouredMl });
+    const waterMl = rainMl + pouredMl;
+    step.wettedMl[step.out + k] = waterMl;
+    step.drainedMl[step.out + k] = waterMl > 0 ? soakIn({ tank, particle: k, waterMl }) : 0;
   }
 }
 

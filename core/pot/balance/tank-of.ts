@@ -164,9 +164,17 @@ function times(column: Float64Array, by: number, into: Float64Array): Float64Arr
   return into;
 }
 
+/** Few groups and one size of cloud: reckoned once for each. */
+const DEPLETION = new Map<string, Float64Array>();
+
 /** One draw for each particle, the same for every pot: what is in doubt is the form of the law, not the pot. */
 function doubtedDepletion(depletionFrac: number, size: number): Float64Array {
+  const key = `${depletionFrac} ${size}`;
+  const known = DEPLETION.get(key);
+  if (known !== undefined) return known;
   const [least, most] = DEPLETION_BOUNDS;
   const normals = spreadNormals(size, seededRandom(size));
-  return normals.map((z) => Math.min(most, Math.max(least, depletionFrac + DEPLETION_SD * z)));
+  const made = normals.map((z) => Math.min(most, Math.max(least, depletionFrac + DEPLETION_SD * z)));
+  DEPLETION.set(key, made);
+  return made;
 }

@@ -11,6 +11,7 @@ import {
 } from "../../weather/members/rain-law.ts";
 import { seededRandom, seedFrom } from "../../weather/seeded-random.ts";
 import { HOUR_MS } from "../../weather/weather.ts";
+import type { OwnRain } from "../balance/run-hours.ts";
 import { spreadNormals } from "../learn/draw-particles.ts";
 
 /** Of its own among the streams of a seed. */
@@ -43,43 +44,72 @@ interface DayOfRain {
  *
  * Null where the forcing's rain counts as it stands: it was measured, or none arrives at the spot.
  */
-export function doubtedRainMm(
+export function doubtedRain(
   batch: { forcing: SpotForcing; fromHour: number; toHour: number },
   asked: Asked,
-): Float64Array | null {
+): OwnRain | null {
   const { forcing, fromHour, toHour } = batch;
   const { rainDoubt, memberCount } = forcing;
-  const { size } = asked;
-  if (rainDoubt === undefined || rainDoubt.openFrac <= 0 || memberCount !== 1 || size === 1) return null;
-  const out = new Float64Array((toHour - fromHour) * size);
+  if (rainDoubt === undefined || rainDoubt.openFrac <= 0 || memberCount !== 1 || asked.size === 1)
+    return null;
+  const kept = keptFor(forcing, asked);
   for (let hour = fromHour; hour < toHour; hour++) {
-    const toldMm = forcing.rainMm[hour]!;
-    const at = (hour - fromHour) * size;
-    if (rainDoubt.gauged?.[hour] === 1) {
-      out.fill(toldMm, at, at + size);
-      continue;
-    }
-    const { factor, showerMmPerH, showerFromHour } = dayOfRain(forcing, hour, asked);
-    const inShower = hour >= showerFromHour && hour < showerFromHour + SHOWER_HOURS;
-    if (toldMm > 0) for (let k = 0; k < size; k++) out[at + k] = toldMm * (factor === null ? 1 : factor[k]!);
-    if (showerMmPerH !== null && inShower) for (let k = 0; k < size; k++) out[at + k]! += showerMmPerH[k]!;
+    if (kept.isFilled[hour] === 1) continue;
+    kept.isFilled[hour] = 1;
+    kept.rains[hour] = fillHour(kept, { forcing, hour, asked }) ? 1 : 0;
   }
-  return out;
+  return kept;
 }
 
-/** Drawn once for a day and spot, and kept as long as the forcing is. */
-const drawn = new WeakMap<SpotForcing, Map<string, DayOfRain>>();
+interface Kept extends OwnRain {
+  readonly asked: Asked;
+  readonly isFilled: Uint8Array;
+  readonly days: Map<number, DayOfRain>;
+}
 
-function dayOfRain(forcing: SpotForcing, hour: number, asked: Asked): DayOfRain {
+/** The rain of a forcing as far as it was asked for; every pot at its spot shares it. */
+const KEPT = new WeakMap<SpotForcing, Kept>();
+
+function keptFor(forcing: SpotForcing, asked: Asked): Kept {
+  const known = KEPT.get(forcing);
+  if (known?.asked.size === asked.size && known.asked.settings.seed === asked.settings.seed) return known;
+  const { hourCount } = forcing;
+  const made = {
+    asked,
+    rainMm: new Float64Array(hourCount * asked.size),
+    rains: new Uint8Array(hourCount),
+    isFilled: new Uint8Array(hourCount),
+    days: new Map<number, DayOfRain>(),
+  };
+  KEPT.set(forcing, made);
+  return made;
+}
+
+/** Writes one hour of all particles; whether it rains in any. */
+function fillHour(
+  { rainMm, days }: Kept,
+  { forcing, hour, asked }: { forcing: SpotForcing; hour: number; asked: Asked },
+): boolean {
+  const { size } = asked;
+  const toldMm = forcing.rainMm[hour]!;
+  const at = hour * size;
+  if (forcing.rainDoubt!.gauged?.[hour] === 1) {
+    rainMm.fill(toldMm, at, at + size);
+    return toldMm > 0;
+  }
   const dayNumber = Math.floor((forcing.startUtcMs / HOUR_MS + hour) / 24);
-  const days = drawn.get(forcing) ?? new Map<string, DayOfRain>();
-  drawn.set(forcing, days);
-  const key = `${dayNumber} ${asked.settings.seed} ${asked.size}`;
-  const known = days.get(key);
-  if (known !== undefined) return known;
-  const day = drawDay(forcing, dayNumber, asked);
-  days.set(key, day);
-  return day;
+  const day = days.get(dayNumber) ?? drawDay(forcing, dayNumber, asked);
+  days.set(dayNumber, day);
+  const { factor, showerMmPerH, showerFromHour } = day;
+  const showers = showerMmPerH !== null && hour >= showerFromHour && hour < showerFromHour + SHOWER_HOURS;
+  let rains = false;
+  for (let k = 0; k < size; k++) {
+    const fallenMm =
+      (toldMm > 0 ? toldMm * (factor === null ? 1 : factor[k]!) : 0) + (showers ? showerMmPerH[k]! : 0);
+    rainMm[at + k] = fallenMm;
+    if (fallenMm > 0) rains = true;
+  }
+  return rains;
 }
 
 function drawDay(forcing: SpotForcing, dayNumber: number, { settings, latDeg, size }: Asked): DayOfRain {

@@ -3,7 +3,7 @@ import { HOUR_MS } from "../../weather/weather.ts";
 import { runHours } from "../balance/run-hours.ts";
 import { setUnknownWetness } from "../learn/wetness.ts";
 import { copyParticles, type Particles } from "../particles.ts";
-import { doubtedRainMm } from "./doubted-rain.ts";
+import { doubtedRain } from "./doubted-rain.ts";
 import { dayBegun, lived } from "./live.ts";
 import type { PotState } from "./pot-state.ts";
 import type { ReplayContext } from "./replay-context.ts";
@@ -46,8 +46,8 @@ export function runTo(
     }
     const next = atDayStart(seen === null ? blind(now, stretchUntil) : lived(now, seen), context);
     if (batch !== null && (seen === null || needsAnother(now, next) || next.atUtcMs + HOUR_MS > untilUtcMs)) {
-      const rainMm = doubtedRainMm(batch, { ...context, size: now.particles!.size });
-      runHours(keeper.tankFor(now), { ...batch, pourMl: 0, rainMm }, null);
+      const rain = doubtedRain(batch, { ...context, size: now.particles!.size });
+      runHours(keeper.tankFor(now), { ...batch, pourMl: 0, rain }, null);
       batch = null;
     }
     now = next;

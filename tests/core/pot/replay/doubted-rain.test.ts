@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { doubtedRainMm } from "../../../../core/pot/replay/doubted-rain.ts";
+import { doubtedRain } from "../../../../core/pot/replay/doubted-rain.ts";
 import type { SpotForcing } from "../../../../core/site/forcing.ts";
 import { WET_DAY_MM } from "../../../../core/weather/members/rain-law.ts";
 import { forcing } from "../build-pot.ts";
@@ -25,7 +25,7 @@ function ofDayMm(rain: Float64Array, day: number, k: number): number {
 }
 
 describe("rain gone by that nobody measured", () => {
-  const rain = doubtedRainMm(whole(told), asked)!;
+  const rain = doubtedRain(whole(told), asked)!.rainMm;
 
   /**
    * United States city forecasts of the next 24 h against gauges, New York, 0.25 mm and more: of days told wet 0.31 were
@@ -55,21 +55,27 @@ describe("rain gone by that nobody measured", () => {
   });
 
   it("is the same rain whether the past is run through at once or in parts", () => {
-    const cut = doubtedRainMm({ forcing: told, fromHour: 101, toHour: 500 }, asked)!;
-    expect(cut).toEqual(rain.slice(101 * asked.size, 500 * asked.size));
+    const again = { ...told };
+    for (const [fromHour, toHour] of [
+      [101, 500],
+      [0, 101],
+      [500, told.hourCount],
+    ] as const)
+      doubtedRain({ forcing: again, fromHour, toHour }, asked);
+    expect(doubtedRain(whole(again), asked)!.rainMm).toEqual(rain);
   });
 
   it("counts as it stands where a gauge was read", () => {
     const gauged = new Uint8Array(told.hourCount).fill(1);
-    const seen = doubtedRainMm(whole({ ...told, rainDoubt: { gauged, openFrac: 1 } }), asked)!;
+    const seen = doubtedRain(whole({ ...told, rainDoubt: { gauged, openFrac: 1 } }), asked)!.rainMm;
     for (let hour = 0; hour < 240; hour++) {
       for (let k = 0; k < asked.size; k++) expect(seen[hour * asked.size + k]).toBe(told.rainMm[hour]);
     }
   });
 
   it("is not doubted indoors, nor where it was not told by a model", () => {
-    expect(doubtedRainMm(whole({ ...told, rainDoubt: { gauged: null, openFrac: 0 } }), asked)).toBeNull();
+    expect(doubtedRain(whole({ ...told, rainDoubt: { gauged: null, openFrac: 0 } }), asked)).toBeNull();
     const { rainDoubt: _, ...known } = told;
-    expect(doubtedRainMm(whole(known), asked)).toBeNull();
+    expect(doubtedRain(whole(known), asked)).toBeNull();
   });
 });
