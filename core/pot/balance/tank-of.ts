@@ -24,6 +24,8 @@ export interface TankPlan {
   readonly restingShareFrac: number;
   /** Share of its roots that the plant has. */
   readonly rootsShareFrac: number;
+  /** The law of slowing down is taken as told and not doubted by particle. */
+  readonly sureOfLaw?: boolean;
 }
 
 /** Depth of the layer that evaporates from the top, cm, and the most of a shallow pot that it makes up. Chosen by us. */
@@ -80,7 +82,7 @@ export function tankOf(plan: TankPlan, particles: Particles, account: Account | 
     wallPerMm: wallColumn(plan, { particles, bodyMostMl, into: column() }),
     thirstMlPerMm: thirstColumn(plan, { particles, bodyUsableMl, into: column() }),
     depletionFrac: plan.values.depletionFrac,
-    depletionFracs: doubtedDepletion(plan.values.depletionFrac, size),
+    ...(plan.sureOfLaw ? {} : { depletionFracs: doubtedDepletion(plan.values.depletionFrac, size) }),
     surfaceRootsFrac: SURFACE_ROOTS * topShare,
     ...intake(plan, particles, column),
     ...coverOf(plan.vessel.topDressingCm ?? 0, hold.surfaceAreaCm2),
