@@ -160,6 +160,7 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
   ["GET", "/api/v1/sites/:siteId/status", "viewer"],
   ["GET", "/api/v1/sites/:siteId/plans/:planId", "viewer"],
   ["GET", "/api/v1/sites/:siteId/brief", "viewer"],
+  ["GET", "/api/v1/sites/:siteId/stands", "viewer"],
   ["GET", "/api/v1/sites/:siteId/photos", "viewer"],
   ["GET", "/api/v1/sites/:siteId/photos/:photoId", "viewer"],
   ["POST", "/api/v1/sites/:siteId/pots/:potId/photos", "helper"],

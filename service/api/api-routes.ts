@@ -14,6 +14,7 @@ import { photoRoutes } from "./routes/photo-routes.ts";
 import { placeRoutes } from "./routes/place-routes.ts";
 import { planRoutes } from "./routes/plan-routes.ts";
 import { siteRoutes } from "./routes/site-routes.ts";
+import { standRoutes } from "./routes/stand-routes.ts";
 import { tableRoutes } from "./routes/table-routes.ts";
 
 /** Every route of the interface, in the order of the reference. */
@@ -21,6 +22,7 @@ export const API_ROUTES: readonly ApiRoute[] = [
   ...planRoutes,
   ...journalRoutes,
   ...photoRoutes,
+  ...standRoutes,
   ...tableRoutes,
   ...collectionRoutes,
   ...mixRoutes,

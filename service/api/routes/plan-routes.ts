@@ -3,6 +3,7 @@ import type { Outcome, Problem } from "../../../core/problem.ts";
 import { DayText } from "../../case/instant.ts";
 import { PlanSchema } from "../../case/plan-schema.ts";
 import type { Proof, SameType } from "../../case/same-type.ts";
+import { nextHours } from "../../pages/drawing/next-hours.ts";
 import { type WhatIf, whatIf } from "../../pages/pots/what-if.ts";
 import { siteNow } from "../../pages/site-now.ts";
 import { fortnight } from "../../pages/sky/fortnight.ts";
@@ -41,10 +42,22 @@ const StoredPlan = z.object({
   plan: PlanSchema,
 });
 
+/** What the forecast does not know is null. */
+const maybe = z.number().nullable();
+const Hour = z.object({
+  startUtcMs: z.number(),
+  tempC: maybe,
+  rainMm: z.object({ low: maybe, mid: maybe, high: maybe }),
+  gustMPerS: maybe,
+  isDay: z.boolean(),
+});
+const SKY_HOURS = 48;
+
 const SkySchema = z.object({
   source: z.string(),
   credit: z.string().describe("To be shown wherever the weather is."),
   fetchedUtcMs: z.number(),
+  hours: z.array(Hour).describe("The next two days, from the hour under way."),
   days: PlanSchema.shape.days,
 });
 
@@ -146,7 +159,7 @@ export const planRoutes: readonly ApiRoute[] = [
     path: "/sites/{siteId}/sky",
     id: "getSky",
     group,
-    summary: "The weather by day, as far as it is known",
+    summary: "The weather by hour and by day, as far as it is known",
     answer: SkySchema,
     faults: [404],
     async handle({ context, site }) {
@@ -155,8 +168,9 @@ export const planRoutes: readonly ApiRoute[] = [
       if (!weather || !now) return notThere("weather");
       const settings = await context.store.settings.get(site.id);
       const days = fortnight({ weather, site, journal: now.journal, nowUtcMs: context.now(), settings });
+      const hours = nextHours({ weather, site, nowUtcMs: context.now(), hourCount: SKY_HOURS });
       const { source, credit, fetchedUtcMs } = weather.origin;
-      return { body: { source, credit, fetchedUtcMs, days } };
+      return { body: { source, credit, fetchedUtcMs, hours, days } };
     },
   },
 ];

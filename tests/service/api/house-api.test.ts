@@ -173,6 +173,34 @@ describe("last year", () => {
   });
 });
 
+describe("how pots stand", () => {
+  it("follows the journal: a move shows, and a pot that is gone does not", async () => {
+    const { ask, store } = await apiHouse();
+    const steps = (await ask("GET", "/sites/yard/spots/steps")).json;
+    await store.spots.put("yard", { ...steps, id: "porch", name: "Porch" });
+    const stands = async () => (await ask("GET", "/sites/yard/stands")).json.items;
+    const [before] = await stands();
+    expect(before).toMatchObject({ potId: "p1", spotId: "steps", mixId: "plain", waterMl: null });
+    const log = (body: object) => ask("POST", "/sites/yard/journal", { body: { potId: "p1", body } });
+    expect((await log({ kind: "moved", toSpotId: "porch" })).status).toBe(201);
+    expect((await stands())[0]).toMatchObject({ spotId: "porch", plantedAt: before.plantedAt });
+    expect((await log({ kind: "gone", how: "given-away" })).status).toBe(201);
+    expect(await stands()).toEqual([]);
+  });
+
+  it("under a sky that is known hour by hour", async () => {
+    const { ask } = await apiHouse();
+    await ask("POST", "/sites/yard/plan");
+    const { hours } = (await ask("GET", "/sites/yard/sky")).json;
+    // The test's feed knows 24 hours ahead.
+    expect(hours).toHaveLength(24);
+    expect(hours[0]).toMatchObject({
+      startUtcMs: Date.parse("2031-05-02T03:00Z"),
+      isDay: expect.any(Boolean),
+    });
+  });
+});
+
 describe("plans gone by, places and tests", () => {
   it("are found by day and number", async () => {
     const { ask, clock } = await apiHouse();
