@@ -1371,6 +1371,7 @@ export const EN = {
   "paste.lead": "One row a pot, with these columns. Tabs, semicolons or commas all do.",
   "paste.hint":
     "Mix and spot by the names you gave them. A pot counts as planted long ago; log a planting afterwards where it was not.",
+  "paste.choices": "What can stand in which column",
   "paste.keep": "Keep these pots",
   "paste.example-name": "Door lemon",
   "paste.fault": "Row {rowNumber}, {field}: {fault}",

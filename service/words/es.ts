@@ -1391,6 +1391,7 @@ export const ES = {
   "paste.lead": "Una fila por maceta, con estas columnas. Valen tabuladores, puntos y comas o comas.",
   "paste.hint":
     "Sustrato y sitio con los nombres que les dio. Una maceta cuenta como plantada hace mucho; si no lo está, anote después la plantación.",
+  "paste.choices": "Qué puede ir en cada columna",
   "paste.keep": "Guardar estas macetas",
   "paste.example-name": "Limonero de la puerta",
   "paste.fault": "Fila {rowNumber}, {field}: {fault}",

@@ -29,7 +29,7 @@ export const tableRoutes: readonly ApiRoute[] = [
     takesKey: true,
     async handle({ c, context, site, body }) {
       const collection = await context.store.collection(site.id);
-      const at = { formId: idUnderKey(c, body), nowUtcMs: context.now(), collection };
+      const at = { formId: idUnderKey(c, body), nowUtcMs: context.now(), collection, words: context.words };
       const read = pastedPots(body.table, at);
       if (!read.ok) {
         const ofRows = read.rows.flatMap(({ rowNumber, problems }) =>

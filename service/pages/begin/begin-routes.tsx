@@ -4,7 +4,7 @@ import type { Problem } from "../../../core/problem.ts";
 import { calendarDay } from "../../../core/site/local-days.ts";
 import { lookUpElevation } from "../../feed/look-up-elevation.ts";
 import { searchPlaces } from "../../feed/search-places.ts";
-
+import type { Words } from "../../words/words.ts";
 import type { FormView } from "../forms/fields.tsx";
 import { typedForm } from "../forms/form-body.ts";
 import { readForm, type Typed } from "../forms/form-problems.ts";
@@ -39,7 +39,7 @@ export function beginRoutes(context: PageContext): Hono {
     const step = missingStep(now?.collection ?? null);
     if (step === null) return c.redirect("/", 303);
     if (step === "site") return c.html(pageText(await sitePage(context, c.req.query("place") ?? "")));
-    return c.html(pageText(stepPage(context, { step, now, typed: firstTyped(step, c) })));
+    return c.html(pageText(stepPage(context, { step, now, typed: firstTyped(step, c, context.words) })));
   });
   routes.post("/begin/site", async (c) => {
     const typed = await typedForm(c);
@@ -104,12 +104,14 @@ async function sitePage(context: PageContext, place: string) {
   );
 }
 
-function firstTyped(step: BeginStep, c: Context): Typed {
+/** A ready mix brings its name, to be changed like its parts. */
+function firstTyped(step: BeginStep, c: Context, { say }: Words): Typed {
   if (step === "pot") return NEW_POT_TYPED;
   if (step === "spots") return { "take.open-terrace": "yes" };
   const start = c.req.query("start");
   if (step !== "mix" || start === undefined || !(start in READY_MIXES)) return {};
-  return typedOfParts(READY_MIXES[start as ReadyMixKey]);
+  const key = start as ReadyMixKey;
+  return { ...typedOfParts(READY_MIXES[key]), name: say(`ready-mix.${key}`) };
 }
 
 function stepPage(

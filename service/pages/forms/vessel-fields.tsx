@@ -5,8 +5,8 @@ import type { Problem } from "../../../core/problem.ts";
 import { type FormView, NumberField, RadioField, SelectField } from "./fields.tsx";
 import { choice, maybeNumber, neededNumber } from "./typed-fields.ts";
 
-const SHAPES = ["round", "square"] as const;
-const MATERIALS = ["plastic", "glazed", "unglazed", "fabric", "metal", "wood"] as const;
+export const SHAPES = ["round", "square"] as const;
+export const MATERIALS = ["plastic", "glazed", "unglazed", "fabric", "metal", "wood"] as const;
 
 const widthCm = () => neededNumber({ from: 2, to: 300 });
 const depthCm = () => maybeNumber({ from: 0, to: 50 });

@@ -8,6 +8,7 @@ import type { PageContext } from "../page-context.ts";
 import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
 import { keepPastedPots } from "./keep-pasted-pots.ts";
+import { pasteChoices } from "./paste-choices.ts";
 import { PASTE_COLUMNS, type PasteRead, pastedPots } from "./paste-rows.ts";
 
 /** Many pots at once, pasted from a spreadsheet. */
@@ -21,7 +22,8 @@ export function pasteRoutes(context: PageContext): Hono {
     const now = await siteNow(context);
     if (!now) return c.redirect("/begin", 303);
     const typed = await typedForm(c);
-    const at = { formId: idOfForm(typed), nowUtcMs: context.now(), collection: now.collection };
+    const { collection } = now;
+    const at = { formId: idOfForm(typed), nowUtcMs: context.now(), collection, words: context.words };
     const read = pastedPots(typed.table ?? "", at);
     if (!read.ok) return c.html(pastePage(context, now, { typed, read }), 422);
     await keepPastedPots(context, { siteId: now.site.id, pots: read.pots });
@@ -43,6 +45,16 @@ function pastePage(
       <p class="lead">{say("paste.lead")}</p>
       <pre class="wide" tabindex={0}>{`${PASTE_COLUMNS.join(";")}\n${exampleRow(now, words)}`}</pre>
       <p class="hint">{say("paste.hint")}</p>
+      <details class="log" open={read !== null}>
+        <summary>{say("paste.choices")}</summary>
+        <ul class="facts">
+          {pasteChoices(now.collection, words).map(({ column, choices }) => (
+            <li>
+              {say(`field.${column}`)} ({column}): {choices.map(({ text }) => text).join("; ")}
+            </li>
+          ))}
+        </ul>
+      </details>
       {read && !read.ok && <Faults read={read} words={words} />}
       <form method="post" action="/pots/paste">
         <input type="hidden" name="formId" value={idOfForm(typed)} />

@@ -2,7 +2,9 @@ import type { JournalEntry } from "../../../core/journal/entry.ts";
 import type { Collection } from "../../../core/plan/collection.ts";
 import type { Pot } from "../../../core/pot/pot.ts";
 import type { Problem } from "../../../core/problem.ts";
+import type { Words } from "../../words/words.ts";
 import type { Typed } from "../forms/form-problems.ts";
+import { chosenByName, pasteChoices } from "./paste-choices.ts";
 import { NEW_POT_TYPED, potOfForm } from "./pot-form.tsx";
 
 /** Columns of a pasted table, in the order of the example; those of the pot form, with mix and spot by name. */
@@ -40,8 +42,9 @@ export type PasteRead =
 /** A table pasted from a spreadsheet: every pot, or every fault of every row. Nothing is kept in part. */
 export function pastedPots(
   text: string,
-  at: { formId: string; nowUtcMs: number; collection: Collection },
+  at: { formId: string; nowUtcMs: number; collection: Collection; words: Words },
 ): PasteRead {
+  const choices = pasteChoices(at.collection, at.words);
   const lines = text.split(/\r?\n/).filter((line) => line.trim() !== "");
   const heading = lines[0] ? cellsOf(lines[0], separatorOf(lines[0])) : [];
   const missing = PASTE_COLUMNS.filter((column) => !heading.includes(column));
@@ -51,7 +54,10 @@ export function pastedPots(
   const reads = lines.slice(1).map((line, index) => {
     const cells = cellsOf(line, separatorOf(lines[0]!));
     const row = Object.fromEntries(heading.map((column, i) => [column, cells[i] ?? ""]));
-    const typed = typedOfRow(row, { formId: `${at.formId}-${index + 1}`, collection: at.collection });
+    const typed = typedOfRow(chosenByName(row, choices), {
+      formId: `${at.formId}-${index + 1}`,
+      collection: at.collection,
+    });
     return { rowNumber: index + 2, read: potOfForm(typed, at) };
   });
   const rows = reads.flatMap(({ rowNumber, read }) =>

@@ -87,6 +87,16 @@ describe("a pasted table", () => {
     expect((await send("/pots/paste", { formId: "form-0001", table })).status).toBe(303);
   });
 
+  it("takes kind, shape and wall by the names that the page shows", async () => {
+    const { store, send, get } = await houseOf(stock);
+    expect((await get("/pots/paste")).text).toContain("Desert rose with a fixed winter rest");
+    const named = "Step fig;fig as bonsai;1;45;70;Round;30;22;28;Glazed clay;lean;South rail";
+    const table = `${heading}\n${named}`;
+    expect((await send("/pots/paste", { formId: "form-0001", table })).status).toBe(303);
+    const pot = (await store.pots.list("quay")).find(({ name }) => name === "Step fig");
+    expect(pot?.groupId).toBe("fig-bonsai");
+  });
+
   it("with faults is kept in no part, every fault told with its row", async () => {
     const { store, send } = await houseOf(stock);
     const table = `${heading}\n${good}\nX;oak;0;45;70;round;30;22;28;unglazed;lean;cellar\n;citrus;1;45;70;oval;30;22;28;clay;lean;rail`;
