@@ -20,4 +20,8 @@ export interface Cloud {
   readonly surfaceDepletionMm: Float64Array;
   /** Water standing in the saucer. */
   readonly saucerMl: Float64Array;
+  /** Drought without a break so far, in the time that the plant stands; nought when left out. */
+  readonly droughtFrac?: Float64Array;
+  /** How far off the point is from which transpiration falls, share of usable water gone; nought when left out. */
+  readonly depletionOff?: Float64Array;
 }

@@ -18,6 +18,10 @@ export interface Particles {
   readonly surfaceMl: Float64Array;
   readonly bodyMl: Float64Array;
   readonly saucerMl: Float64Array;
+  /** Drought without a break so far, in the time that the plant stands; nought when left out. */
+  readonly droughtFrac?: Float64Array;
+  /** How far off the point is from which transpiration falls, share of usable water gone; nought when left out. */
+  readonly depletionOff?: Float64Array;
 }
 
 /** Columns that say what a pot is, as against how wet it is. */
@@ -68,5 +72,7 @@ export function particlesOf(cloud: Cloud, pot: { capacityMl: number; surfaceArea
     surfaceMl,
     bodyMl,
     saucerMl: cloud.saucerMl.slice(),
+    ...(cloud.droughtFrac === undefined ? {} : { droughtFrac: cloud.droughtFrac.slice() }),
+    ...(cloud.depletionOff === undefined ? {} : { depletionOff: cloud.depletionOff.slice() }),
   };
 }

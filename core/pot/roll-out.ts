@@ -14,8 +14,8 @@ export interface Launch {
 }
 
 /** Builds the tank that all roll-outs of one pot share. */
-export function launchOf(now: PotNow, { sureOfLaw = false } = {}): Launch {
-  const tank = tankOf({ ...tankPlanOf(now), sureOfLaw }, particlesOf(now.cloud, now.inVessel.hold));
+export function launchOf(now: PotNow): Launch {
+  const tank = tankOf(tankPlanOf(now), particlesOf(now.cloud, now.inVessel.hold));
   const { surfaceMl, bodyMl, saucerMl } = tank;
   return {
     now,

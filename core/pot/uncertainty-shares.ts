@@ -2,7 +2,7 @@ import type { SpotForcing } from "../site/forcing.ts";
 import type { LocalDay } from "../site/local-days.ts";
 import type { Cloud } from "./cloud.ts";
 import type { PotNow } from "./pot-now.ts";
-import { type Launch, launchOf, rollOut } from "./roll-out.ts";
+import { rollOut } from "./roll-out.ts";
 import type { Pour, Trajectory } from "./trajectory.ts";
 
 /** Shares of the variance of the content; they sum to 1, or are both 0 when nothing is uncertain. */
@@ -24,11 +24,10 @@ export function uncertaintyShares(of: {
 }): UncertaintyShares[] {
   const { now, forcing, days, pours } = of;
   const hourCount = days.at(-1)?.toHour ?? 0;
-  const run = (from: Launch, weather: SpotForcing) =>
-    rollOut({ now: from.now, from, stretches: [{ fromHour: 0, forcing: weather }], pours, hourCount });
-  const pots = run(launchOf(now), oneMember(forcing, middleMember(forcing)));
-  const one = { ...now, cloud: oneParticle(now.cloud, middleOf(now.cloud.waterMl)) };
-  const weathers = run(launchOf(one, { sureOfLaw: true }), forcing);
+  const run = (cloud: Cloud, weather: SpotForcing) =>
+    rollOut({ now: { ...now, cloud }, stretches: [{ fromHour: 0, forcing: weather }], pours, hourCount });
+  const pots = run(now.cloud, oneMember(forcing, middleMember(forcing)));
+  const weathers = run(oneParticle(now.cloud, middleOf(now.cloud.waterMl)), forcing);
   const even = new Float64Array(now.cloud.size).fill(1 / now.cloud.size);
   return days.map(({ toHour }) => {
     const pot = variance(pots, toHour - 1, now.cloud.weightFrac);

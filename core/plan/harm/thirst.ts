@@ -15,18 +15,18 @@ const LOSS_PER_STRETCH = 0.6;
 /** How many times longer a plant wholly at rest stands drought: leafy ones, and those that store. Chosen by us. */
 const REST_STANDS_TIMES = { leafy: 3, storing: 10 } as const;
 /** A refill point is spread over at least this share, so that dryness comes on gradually. Chosen by us. */
-export const LEAST_BAND_FRAC = 0.08;
+const LEAST_BAND_FRAC = 0.08;
 
 /**
  * Harm of thirst. Dryness is 0 at the refill point and 1 where nothing usable is left, by the square between, as a
  * plant first only slows down; the days of dryness without a break are held against the days that the group stands,
- * and its harm grows slowly up to them and fast after.
+ * and its harm grows slowly up to them and fast after. A drought that has lasted is counted on, its harm so far not.
  */
 export function thirst(course: Course, into: HarmTally): void {
   const { trajectory, now, dayOfHour } = course;
   const { hourCount, size, waterMl } = trajectory;
   const { unusableMl, usableMl } = now.inVessel.hold;
-  const { capacityFactor, weightFrac } = now.cloud;
+  const { capacityFactor, weightFrac, droughtFrac } = now.cloud;
   const refill = refillFracNow(now);
   const bandMl = Math.max(refill, LEAST_BAND_FRAC) * usableMl;
   const stands = standsDays(now);
@@ -34,8 +34,9 @@ export function thirst(course: Course, into: HarmTally): void {
   for (let i = 0; i < size; i++) {
     refillMl[i] = (unusableMl + refill * usableMl) * capacityFactor[i]!;
     perBandMl[i] = 1 / (bandMl * capacityFactor[i]!);
-    dryDays[i] = 0;
-    harmed[i] = 0;
+    const sofar = droughtFrac?.[i] ?? 0;
+    dryDays[i] = sofar * stands;
+    harmed[i] = harmOfDrought(sofar);
   }
   for (let hour = 0; hour < hourCount; hour++) {
     const day = dayOfHour[hour]!;
@@ -63,6 +64,11 @@ export function thirst(course: Course, into: HarmTally): void {
     into.byDay[day]! += weightFrac[i]! * (harm - harmed[i]!);
     harmed[i] = harm;
   }
+}
+
+/** How dry a share of usable water is: 0 at the refill point, 1 where nothing is left or, for low ones, a band below. */
+export function drynessOf(leftFrac: number, refillFrac: number): number {
+  return Math.min(1, Math.max(0, (refillFrac - leftFrac) / Math.max(refillFrac, LEAST_BAND_FRAC)));
 }
 
 /** Days of drought that a plant stands as far as it rests. */

@@ -1,8 +1,6 @@
 import type { MixInVessel } from "../../mix/mix-in-vessel.ts";
 import { canopyAreaCm2 } from "../../plant/canopy.ts";
 import type { GroupValues } from "../../plant/group.ts";
-import { seededRandom } from "../../weather/seeded-random.ts";
-import { spreadNormals } from "../learn/draw-particles.ts";
 import type { Particles } from "../particles.ts";
 import type { Vessel } from "../vessel.ts";
 import { mixDepthCm } from "../vessel-shape.ts";
@@ -24,8 +22,6 @@ export interface TankPlan {
   readonly restingShareFrac: number;
   /** Share of its roots that the plant has. */
   readonly rootsShareFrac: number;
-  /** The law of slowing down is taken as told and not doubted by particle. */
-  readonly sureOfLaw?: boolean;
 }
 
 /** Depth of the layer that evaporates from the top, cm, and the most of a shallow pot that it makes up. Chosen by us. */
@@ -49,11 +45,7 @@ const CATCH_PER_CANOPY = 0.25;
 const CATCH_MOST = 2;
 /** First watering of mix that sheds water falls short by this share of the volume. [BARTLEY2023] */
 const SHED_SHORT_FRAC = 0.2;
-/**
- * How far the point may be off from which transpiration falls. FAO-56 lets it go by 0.04 for each mm/d of demand and
- * plants of one group differ as much again; real plants also slow down by a curve and not at a corner. Chosen by us.
- */
-const DEPLETION_SD = 0.15;
+/** Wherever a plant slows down, it is somewhere between hardly watered and nearly dry. Chosen by us. */
 const DEPLETION_BOUNDS = [0.1, 0.9] as const;
 /** In one hour no loss takes more than this share of a store for each mm of ET0, or it would overshoot. */
 const SHARE_PER_MM = 0.6;
@@ -82,7 +74,7 @@ export function tankOf(plan: TankPlan, particles: Particles, account: Account | 
     wallPerMm: wallColumn(plan, { particles, bodyMostMl, into: column() }),
     thirstMlPerMm: thirstColumn(plan, { particles, bodyUsableMl, into: column() }),
     depletionFrac: plan.values.depletionFrac,
-    ...(plan.sureOfLaw ? {} : { depletionFracs: doubtedDepletion(plan.values.depletionFrac, size) }),
+    depletionFracs: doubtedDepletion(plan.values.depletionFrac, particles),
     surfaceRootsFrac: SURFACE_ROOTS * topShare,
     ...intake(plan, particles, column),
     ...coverOf(plan.vessel.topDressingCm ?? 0, hold.surfaceAreaCm2),
@@ -166,17 +158,9 @@ function times(column: Float64Array, by: number, into: Float64Array): Float64Arr
   return into;
 }
 
-/** Few groups and one size of cloud: reckoned once for each. */
-const DEPLETION = new Map<string, Float64Array>();
-
-/** One draw for each particle, the same for every pot: what is in doubt is the form of the law, not the pot. */
-function doubtedDepletion(depletionFrac: number, size: number): Float64Array {
-  const key = `${depletionFrac} ${size}`;
-  const known = DEPLETION.get(key);
-  if (known !== undefined) return known;
+function doubtedDepletion(depletionFrac: number, { size, depletionOff }: Particles): Float64Array {
   const [least, most] = DEPLETION_BOUNDS;
-  const normals = spreadNormals(size, seededRandom(size));
-  const made = normals.map((z) => Math.min(most, Math.max(least, depletionFrac + DEPLETION_SD * z)));
-  DEPLETION.set(key, made);
-  return made;
+  return Float64Array.from({ length: size }, (_, k) =>
+    Math.min(most, Math.max(least, depletionFrac + (depletionOff?.[k] ?? 0))),
+  );
 }

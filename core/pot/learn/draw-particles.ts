@@ -12,6 +12,11 @@ const SPREAD = { demand: 0.18, thirst: 0.45, surface: 0.42, wall: 0.55, catch: 0
 /** Of the mix's dry weight, and of the guess at the plant's weight. Chosen by us. */
 const DRY_MASS_SPREAD = 0.1;
 const PLANT_MASS_SPREAD = 0.5;
+/**
+ * How far off the point is from which transpiration falls. FAO-56 lets it go by 0.04 for each mm/d of demand and plants of
+ * one group differ as much again; real plants also slow down by a curve and not at a corner. Chosen by us.
+ */
+const DEPLETION_SD = 0.1;
 /** The ends of a capacity range are taken as its tenth and ninetieth percentile, 1.2816 deviations out. */
 const TENTHS = 2 * 1.2816;
 
@@ -42,6 +47,8 @@ export function drawParticles(input: {
     surfaceMl: new Float64Array(size),
     bodyMl: new Float64Array(size),
     saucerMl: new Float64Array(size),
+    droughtFrac: new Float64Array(size),
+    depletionOff: draw().map((z) => DEPLETION_SD * z),
   };
 }
 

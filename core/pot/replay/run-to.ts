@@ -4,6 +4,7 @@ import { runHours } from "../balance/run-hours.ts";
 import { setUnknownWetness } from "../learn/wetness.ts";
 import { copyParticles, type Particles } from "../particles.ts";
 import { doubtedRain } from "./doubted-rain.ts";
+import { countDrought } from "./drought.ts";
 import { dayBegun, lived } from "./live.ts";
 import type { PotState } from "./pot-state.ts";
 import type { ReplayContext } from "./replay-context.ts";
@@ -24,7 +25,7 @@ interface Batch {
 /**
  * The state some whole hours later, through the weather where the pot stands. Moves the state's particles on in place.
  *
- * What is decided by the day needs only the weather, so the balance is run in as long stretches as nothing changes.
+ * The balance is run in stretches in which nothing changes, at most to the end of a day, when drought is counted.
  */
 export function runTo(
   state: PotState,
@@ -45,10 +46,15 @@ export function runTo(
       batch = joined(batch, seen);
     }
     const next = atDayStart(seen === null ? blind(now, stretchUntil) : lived(now, seen), context);
-    if (batch !== null && (seen === null || needsAnother(now, next) || next.atUtcMs + HOUR_MS > untilUtcMs)) {
+    const dayIsOver = next.atUtcMs % DAY_MS === 0;
+    if (
+      batch !== null &&
+      (dayIsOver || seen === null || needsAnother(now, next) || next.atUtcMs + HOUR_MS > untilUtcMs)
+    ) {
       const rain = doubtedRain(batch, { ...context, size: now.particles!.size });
       runHours(keeper.tankFor(now), { ...batch, pourMl: 0, rain }, null);
       batch = null;
+      if (dayIsOver) countDrought(now, context);
     }
     now = next;
   }

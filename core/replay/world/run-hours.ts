@@ -1,5 +1,5 @@
 import { harmOfHotHour, TENDER_BY_C } from "../../plan/harm/heat.ts";
-import { harmOfDrought, LEAST_BAND_FRAC, standsDays } from "../../plan/harm/thirst.ts";
+import { drynessOf, harmOfDrought, standsDays } from "../../plan/harm/thirst.ts";
 import { harmOfWetHours, paceAt, RECOVERY_PER_HOUR } from "../../plan/harm/wet-roots.ts";
 import { careOfHour } from "./care-hour.ts";
 import { closeDay, ROOTS_BACK_DAYS } from "./close-day.ts";
@@ -115,8 +115,7 @@ function thirstOfHour(pot: WorldPot, state: WorldState): number {
     return 0;
   }
   const before = state.droughtShare;
-  const band = Math.max(state.refillFrac, LEAST_BAND_FRAC);
-  const dryness = Math.min(1, (state.refillFrac - left) / band);
+  const dryness = drynessOf(left, state.refillFrac);
   state.droughtShare = before + (dryness * dryness) / 24 / standsNow(pot, state);
   return harmOfDrought(state.droughtShare) - harmOfDrought(before);
 }

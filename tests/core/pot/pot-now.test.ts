@@ -23,6 +23,19 @@ describe("pots now", () => {
     expect(meanFrac({ hours: 5 * DAY, entries })).toBeCloseTo(1, 9);
   });
 
+  it("remembers how long it has been dry, until it is watered", () => {
+    const drought = (hours: number, entries: ReturnType<typeof journal>) =>
+      Math.max(...potAfter({ hours, entries }).pots[0]!.cloud.droughtFrac!);
+    const dry = journal([[0, PLANTED]]);
+    expect(drought(1 * DAY, dry)).toBe(0);
+    expect(drought(40 * DAY, dry)).toBeGreaterThan(drought(30 * DAY, dry));
+    const watered = journal([
+      [0, PLANTED],
+      [40 * DAY, RAN_THROUGH],
+    ]);
+    expect(drought(41 * DAY, watered)).toBe(0);
+  });
+
   it("takes a measured can as far as there is room", () => {
     const dry = journal([[0, PLANTED]]);
     const half = journal([
