@@ -26,8 +26,8 @@ const NO_ACCOUNT = openAccount(0);
 const LEAST_ML = 1e-6;
 
 /** What `lose` reads, one row a particle. */
-export function lossRows(tank: TankColumns): Float64Array {
-  const rows = new Float64Array(ROW * tank.size);
+export function lossRows(tank: TankColumns, over?: Float64Array): Float64Array {
+  const rows = over?.length === ROW * tank.size ? over : new Float64Array(ROW * tank.size);
   for (let k = 0; k < tank.size; k++) {
     const row = k * ROW;
     const easyFrac = 1 - (tank.depletionFracs?.[k] ?? tank.depletionFrac);

@@ -50,11 +50,22 @@ const DEPLETION_BOUNDS = [0.1, 0.9] as const;
 /** In one hour no loss takes more than this share of a store for each mm of ET0, or it would overshoot. */
 const SHARE_PER_MM = 0.6;
 
-/** The tank of one pot; its state columns are the particles' own, so running it moves them on. */
-export function tankOf(plan: TankPlan, particles: Particles, account: Account | null = null): Tank {
+/**
+ * The tank of one pot; its state columns are the particles' own, so running it moves them on.
+ *
+ * @param over  a tank as large that nobody reads any more, to be written over; made anew when left out
+ */
+export function tankOf(
+  plan: TankPlan,
+  particles: Particles,
+  account: Account | null = null,
+  over: Tank | null = null,
+): Tank {
   const { hold } = plan.inVessel;
   const { size, capacityFactor, surfaceFactor } = particles;
-  const column = columnsFor(size);
+  const block = over?.size === size && over.block ? over.block : columnsFor(size);
+  let next = 0;
+  const column = () => block[next++]!;
   const topShare = Math.min(SURFACE_MOST_SHARE, SURFACE_CM / mixDepthCm(plan.vessel));
   const airDryMl = Math.min(hold.unusableMl, AIR_DRY_FRAC * hold.volumeMl);
   const bodyMostMl = times(capacityFactor, (1 - topShare) * (hold.capacityMl - airDryMl), column());
@@ -82,16 +93,19 @@ export function tankOf(plan: TankPlan, particles: Particles, account: Account | 
     bodyMl: particles.bodyMl,
     saucerMl: particles.saucerMl,
   };
-  return { ...columns, rows: lossRows(columns), account };
+  return { ...columns, rows: lossRows(columns, over?.rows), account, block };
 }
 
 const COLUMN_COUNT = 13;
 
-/** Columns of one block, handed out in turn: a block each would cost more than all that is reckoned in them. */
-function columnsFor(size: number): () => Float64Array {
-  const block = new ArrayBuffer(COLUMN_COUNT * size * Float64Array.BYTES_PER_ELEMENT);
-  let next = 0;
-  return () => new Float64Array(block, next++ * size * Float64Array.BYTES_PER_ELEMENT, size);
+/** Columns of one block: a block each would cost more than all that is reckoned in them. */
+function columnsFor(size: number): Float64Array[] {
+  const { BYTES_PER_ELEMENT } = Float64Array;
+  const block = new ArrayBuffer(COLUMN_COUNT * size * BYTES_PER_ELEMENT);
+  return Array.from(
+    { length: COLUMN_COUNT },
+    (_, i) => new Float64Array(block, i * size * BYTES_PER_ELEMENT, size),
+  );
 }
 
 /** Puts a tank under another rest or gives its plant other roots, in place: only the demand differs. */

@@ -66,6 +66,8 @@ export interface Tank extends TankColumns {
   readonly rows: Float64Array;
   /** Null when nobody asks where the water went, which saves time. */
   readonly account: Account | null;
+  /** The columns that are its own, for the next tank to be written over it. */
+  readonly block?: readonly Float64Array[];
 }
 
 /** Content of one particle, the saucer left out. */

@@ -12,6 +12,7 @@ export interface TankKeeper {
 
 export function tankKeeper(context: ReplayContext): TankKeeper {
   let kept: { readonly tank: Tank; readonly state: PotState } | null = null;
+  let spare: Tank | null = null;
   return {
     tankFor(state) {
       const before = kept;
@@ -21,11 +22,12 @@ export function tankKeeper(context: ReplayContext): TankKeeper {
       const sameButThirst =
         before !== null && before.state.planting === state.planting && before.state.particles === particles;
       if (sameButThirst) setThirst(before.tank, plan, particles);
-      const tank = sameButThirst ? before.tank : tankOf(plan, particles);
+      const tank = sameButThirst ? before.tank : tankOf(plan, particles, null, before?.tank ?? spare);
       kept = { tank, state };
       return tank;
     },
     forget() {
+      spare = kept?.tank ?? spare;
       kept = null;
     },
   };
