@@ -41,7 +41,8 @@ export function replayDesk(of: {
 }): ReplayDesk {
   const dir = join(of.dataDir, REPLAY_FOLDER);
   const command = of.command ?? houseReplay;
-  let running: { ask: DeskAsk; child: ChildProcess; doneFrac: number } | null = null;
+  // From the moment it is asked for, so that the page that follows already says so.
+  let running: { ask: DeskAsk; child: ChildProcess | null; doneFrac: number } | null = null;
   let failed: { ask: DeskAsk; codes: readonly string[] } | null = null;
   const play = async (ask: DeskAsk) => {
     await mkdir(dir, { recursive: true, mode: 0o700 });
@@ -67,6 +68,7 @@ export function replayDesk(of: {
     start(ask) {
       if (running !== null) return;
       failed = null;
+      running = { ask, child: null, doneFrac: 0 };
       void play(ask)
         .catch(() => {
           failed = { ask, codes: ["replay-broke"] };
@@ -75,7 +77,7 @@ export function replayDesk(of: {
           running = null;
         });
     },
-    close: () => void running?.child.kill(),
+    close: () => void running?.child?.kill(),
   };
 }
 
