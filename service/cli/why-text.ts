@@ -1,5 +1,5 @@
 import type { Collection } from "../../core/plan/collection.ts";
-import type { Deed, Plan } from "../../core/plan/plan.ts";
+import type { Deed, Plan, Reason } from "../../core/plan/plan.ts";
 import type { Why, WhyCandidate } from "../../core/plan/why-pot.ts";
 import { deedLine } from "../brief/deed-line.ts";
 import { namingFor } from "../brief/naming.ts";
@@ -42,13 +42,17 @@ const deedsOf = (why: Why): Deed[] => [why.row, ...why.row.then];
 
 function deedText(deed: Deed, input: WhyInput): string[] {
   const naming = namingFor(input);
-  const numbers = Object.entries(deed.reason.numbers).map(([name, value]) => `${name} ${value}`);
+  const coded = ({ code, numbers }: Reason) =>
+    [code, ...Object.entries(numbers).map(([name, value]) => `${name} ${value}`)].join(", ");
   const line = deed.action === "none" ? null : deedLine({ potPlan: input.why.row, deed, naming });
   return [
     ...(line ? [`  ${line.sentence}`] : []),
     `    ${reasonLine(deed.reason, naming)}`,
-    `    ${[deed.reason.code, ...numbers].join(", ")}; harm avoided ${thousandths(deed.harmAvoided)}, ` +
+    `    ${coded(deed.reason)}; harm avoided ${thousandths(deed.harmAvoided)}, ` +
       `sure ${percent(deed.confidence.shareFrac)}`,
+    ...(deed.notCarried
+      ? [`    ${reasonLine(deed.notCarried, naming)}`, `    not carried: ${coded(deed.notCarried)}`]
+      : []),
   ];
 }
 
