@@ -23,7 +23,7 @@ const PROCESS = randomBytes(6).toString("hex");
 /**
  * Keeps pages ready as long as nothing in the store has changed, and tells a browser that already has the page so.
  * What a stored plan and journal determine is made once, not at every look; one for each address, role and path under
- * which the house is shown, and that is all a page differs by.
+ * which the house is shown, and that is all a page differs by. A page that tells of more than the store asks not to be kept.
  */
 export function readyPages({ store, now }: { store: Store; now: () => number }): MiddlewareHandler {
   const shelf = newShelf();
@@ -36,7 +36,7 @@ export function readyPages({ store, now }: { store: Store; now: () => number }):
     const known = shelf.get(key);
     if (known?.version === version) return readyAnswer(c, known);
     await next();
-    if (c.res.status !== 200 || !isHtml(c.res)) return;
+    if (c.res.status !== 200 || !isHtml(c.res) || isOfTheMoment(c.res)) return;
     const made = await readyPage(c.res, { key, version, seen });
     shelf.put(key, made);
     // What was answered above is replaced whole: a context keeps only one answer.
@@ -75,6 +75,10 @@ function addressOf(url: string): string {
 
 function takesGzip(c: Context): boolean {
   return /\bgzip\b(?!\s*;\s*q=0(\.0*)?\s*(,|$))/i.test(c.req.header("accept-encoding") ?? "");
+}
+
+function isOfTheMoment(response: Response): boolean {
+  return response.headers.get("cache-control")?.includes("no-store") ?? false;
 }
 
 function isHtml(response: Response): boolean {

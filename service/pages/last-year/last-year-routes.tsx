@@ -21,6 +21,8 @@ export function lastYearRoutes(context: PageContext): Hono {
     const now = await siteNow(context);
     if (!now) return c.redirect("/begin", 303);
     const state = (await context.replays?.state()) ?? { kind: "none" };
+    // How far a replay is does not stand in the store.
+    c.header("Cache-Control", "no-store");
     if (state.kind === "running") c.header("Refresh", REFRESH_S);
     return c.html(lastYearPage(context, now, state));
   });

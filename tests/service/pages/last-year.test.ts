@@ -13,16 +13,17 @@ import { stockedStore } from "./stocked-store.ts";
 /** A desk in a given state that notes what it is asked for. */
 function deskIn(state: DeskState) {
   const asked: DeskAsk[] = [];
+  const shown = { state };
   const desk: ReplayDesk = {
-    state: async () => state,
+    state: async () => shown.state,
     start: (ask) => void asked.push(ask),
     close: () => undefined,
   };
-  return { desk, asked };
+  return { desk, asked, shown };
 }
 
 async function pageIn(state: DeskState, demo = false) {
-  const { desk, asked } = deskIn(state);
+  const { desk, asked, shown } = deskIn(state);
   const app = asServed(
     createApp({
       store: await stockedStore({ collection }),
@@ -34,7 +35,7 @@ async function pageIn(state: DeskState, demo = false) {
     }),
   );
   const answer = await app.request("/house/last-year");
-  return { app, asked, answer, text: (await answer.text()).replaceAll("\u00a0", " ") };
+  return { app, asked, shown, answer, text: (await answer.text()).replaceAll("\u00a0", " ") };
 }
 
 const OWN: DeskAsk = { placeId: "own-site", year: 2026 };
@@ -59,6 +60,14 @@ describe("how last year would have gone", () => {
     const { answer, text } = await pageIn({ kind: "running", ask: OWN, doneFrac: 0.25 });
     expect(text).toMatch(/<progress[^>]*value="0.25"/);
     expect(answer.headers.get("refresh")).toBe("5");
+  });
+
+  it("is made anew at every look, for what it shows is not in the store", async () => {
+    const { app, shown } = await pageIn({ kind: "running", ask: OWN, doneFrac: 0.25 });
+    shown.state = { kind: "running", ask: OWN, doneFrac: 0.5 };
+    const again = await app.request("/house/last-year");
+    expect(await again.text()).toMatch(/<progress[^>]*value="0.5"/);
+    expect(again.headers.get("refresh")).toBe("5");
   });
 
   it("says what to do when it failed", async () => {
