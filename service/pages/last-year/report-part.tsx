@@ -29,14 +29,27 @@ export function ReportPart({ words, ask, report }: { words: Words; ask: DeskAsk;
 
 function WaysTable({ words, report }: { words: Words; report: ReplayReport }) {
   const { say } = words;
-  const best: Row[] = report.boundCost === null ? [] : [[say("last-year.best"), hundred(report.boundCost)]];
+  const best: Row[] =
+    report.boundCost === null
+      ? []
+      : [
+          [
+            say("last-year.best"),
+            hundred(report.boundCost),
+            hundred(report.best?.damage ?? 0),
+            "",
+            "",
+            "",
+            "",
+          ],
+        ];
   const rows: Row[] = [
     ...[...report.policies].sort((a, b) => a.cost.mean - b.cost.mean).map((way) => rowOf(words, way)),
     ...best,
   ];
   const heads = ["way", "cost", "damage", "cans", "litres", "carries", "mornings"] as const;
   return (
-    <div class="scroll">
+    <section class="wide" tabindex={0} aria-labelledby="outcome">
       <table>
         <thead>
           <tr>
@@ -56,7 +69,7 @@ function WaysTable({ words, report }: { words: Words; report: ReplayReport }) {
           ))}
         </tbody>
       </table>
-    </div>
+    </section>
   );
 }
 
