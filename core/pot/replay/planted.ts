@@ -5,6 +5,7 @@ import { careFrom } from "../../plant/aftercare.ts";
 import { dryDays } from "../../plant/care-days.ts";
 import { plantMassKg } from "../../plant/plant-mass.ts";
 import type { Outcome } from "../../problem.ts";
+import { HOUR_MS } from "../../weather/weather.ts";
 import { drawParticles, drawRepotted } from "../learn/draw-particles.ts";
 import { setPlantedWetness } from "../learn/wetness.ts";
 import type { Particles } from "../particles.ts";
@@ -30,6 +31,12 @@ export function planted(state: PotState, entry: EntryOf<"planted">, by: Applying
   }));
   return { ...state, doubts: [...state.doubts, ...problems] };
 }
+
+/**
+ * A planting written down later than this is that of a pot which somebody has been watering without a word of it.
+ * Chosen by us: two weeks back a grower still tells the waterings along.
+ */
+const REMEMBERED_MS = 14 * 24 * HOUR_MS;
 
 type Held = Pick<Planting, "inVessel" | "wetAboveFrac">;
 
@@ -80,6 +87,7 @@ function plantedIn(
     care: careFrom({ plantedUtcMs: atUtcMs, roots, leafy, needDays, wateredIn }),
     careOver: false,
     blindHours: 0,
+    recordFromUtcMs: entry.recordedUtcMs - atUtcMs > REMEMBERED_MS ? entry.recordedUtcMs : null,
     rootsShareFrac: 1,
     fadedUtcMs: atUtcMs,
     lastWateredUtcMs: wateredIn ? atUtcMs : state.lastWateredUtcMs,

@@ -45,8 +45,10 @@ export interface PotState {
   readonly dayRainMm: number;
   /** To when the fading of what was learned is reckoned. */
   readonly fadedUtcMs: number;
-  /** Hours without weather since the content was last known. */
+  /** Hours without weather, or before anything was written down, since the content was last known. */
   readonly blindHours: number;
+  /** From when on the pot's water is written down; null when that is from its planting on. */
+  readonly recordFromUtcMs: number | null;
   readonly doubts: readonly Problem[];
 }
 
@@ -68,6 +70,7 @@ export function stateAtFirst(first: { spotId: SpotId; atUtcMs: number }): PotSta
     dayRainMm: 0,
     fadedUtcMs: first.atUtcMs,
     blindHours: 0,
+    recordFromUtcMs: null,
     doubts: [],
   };
 }

@@ -36,16 +36,17 @@ export function runTo(
   let now = state;
   let batch: Batch | null = null;
   while (now.atUtcMs + HOUR_MS <= untilUtcMs) {
+    const isRecorded = now.recordFromUtcMs === null || now.atUtcMs + HOUR_MS > now.recordFromUtcMs;
     const stretchUntil = Math.min((Math.floor(now.atUtcMs / DAY_MS) + 1) * DAY_MS, untilUtcMs);
     const seen = seenHours(context.past.get(now.spotId), {
       fromUtcMs: now.atUtcMs,
       untilUtcMs: stretchUntil,
     });
-    if (seen !== null && now.particles !== null) {
+    if (seen !== null && now.particles !== null && isRecorded) {
       now = { ...now, particles: knownWetness(now, context)! };
       batch = joined(batch, seen);
     }
-    const next = atDayStart(seen === null ? blind(now, stretchUntil) : lived(now, seen), context);
+    const next = atDayStart(after(now, { seen, isRecorded, stretchUntil }), context);
     const dayIsOver = next.atUtcMs % DAY_MS === 0;
     if (
       batch !== null &&
@@ -76,6 +77,16 @@ function seenHours(
   return fromHour < toHour ? { forcing, fromHour, toHour } : null;
 }
 
+/** What a stretch does to the plant; its content stays unknown where nothing is seen or written down. */
+function after(
+  state: PotState,
+  of: { seen: Batch | null; isRecorded: boolean; stretchUntil: number },
+): PotState {
+  if (of.seen === null) return blind(state, of.stretchUntil);
+  const next = lived(state, of.seen);
+  return of.isRecorded ? next : { ...next, blindHours: state.blindHours + of.seen.toHour - of.seen.fromHour };
+}
+
 function blind(state: PotState, untilUtcMs: number): PotState {
   const blindHours = state.blindHours + (untilUtcMs - state.atUtcMs) / HOUR_MS;
   return { ...state, atUtcMs: untilUtcMs, blindHours };
@@ -91,5 +102,6 @@ export function knownWetness(state: PotState, context: ReplayContext): Particles
   const particles = copyParticles(state.particles);
   const tank = tankKeeper(context).tankFor({ ...state, particles });
   setUnknownWetness(tank, { plan: context, seed: seedFor(context, "unknown") });
+  particles.droughtFrac?.fill(0);
   return particles;
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { EntryBody } from "../../../core/journal/entry.ts";
+import { HOUR_MS } from "../../../core/weather/weather.ts";
 import { aPot, journal, meanFrac, PLANTED, pastWeather, potAfter, START } from "./build-collection.ts";
 import { vessel } from "./build-pot.ts";
 
@@ -189,6 +190,57 @@ describe("pots now", () => {
       [2 * DAY, RAN_THROUGH],
     ]);
     expect(potAfter({ hours: 3 * DAY, entries }).pots[0]!.aftercare!.stage).toBe("easing");
+  });
+
+  describe("of a pot that was planted long before it was written down", () => {
+    const WRITTEN = 60 * DAY;
+    const late = { recordedUtcMs: START + WRITTEN * HOUR_MS };
+    const usableLeft = (hours: number, entries: ReturnType<typeof journal>) => {
+      const { cloud, inVessel } = potAfter({ hours, entries }).pots[0]!;
+      const { unusableMl, usableMl } = inVessel.hold;
+      return [...cloud.waterMl.map((ml, k) => (ml / cloud.capacityFactor[k]! - unusableMl) / usableMl)].sort(
+        (a, b) => a - b,
+      );
+    };
+
+    it("knows only that somebody kept it alive, as its waterings were not told", () => {
+      const left = usableLeft(WRITTEN, journal([[0, PLANTED, late]]));
+      expect(left[0]!).toBeGreaterThan(0);
+      expect(left[0]!).toBeLessThan(0.3);
+      expect(left.at(-1)!).toBeGreaterThan(0.9);
+      expect(Math.max(...usableLeft(WRITTEN, journal([[0, PLANTED]])))).toBeLessThan(0.1);
+    });
+
+    it("counts no drought against it, and lets it dry from then on", () => {
+      const entries = journal([[0, PLANTED, late]]);
+      const drought = potAfter({ hours: WRITTEN, entries }).pots[0]!.cloud.droughtFrac!;
+      expect(Math.max(...drought)).toBe(0);
+      const middle = (left: readonly number[]) => left[Math.floor(left.length / 2)]!;
+      expect(middle(usableLeft(WRITTEN + 10 * DAY, entries))).toBeLessThan(
+        middle(usableLeft(WRITTEN, entries)),
+      );
+    });
+
+    it("takes it as it was found from the first word about its water", () => {
+      const told = journal([
+        [0, PLANTED, late],
+        [57 * DAY, RAN_THROUGH, late],
+      ]);
+      const asItHappened = journal([
+        [0, PLANTED],
+        [57 * DAY, RAN_THROUGH],
+      ]);
+      const mean = (left: readonly number[]) => left.reduce((sum, one) => sum + one, 0) / left.length;
+      expect(mean(usableLeft(57 * DAY, told))).toBeCloseTo(1, 9);
+      expect(mean(usableLeft(WRITTEN, told))).toBeCloseTo(mean(usableLeft(WRITTEN, asItHappened)), 2);
+    });
+
+    it("believes one planted a few days ago to be as it was planted", () => {
+      const soon = { recordedUtcMs: START + 3 * DAY * HOUR_MS };
+      expect(meanFrac({ hours: 3 * DAY, entries: journal([[0, PLANTED, soon]]) })).toBe(
+        meanFrac({ hours: 3 * DAY, entries: journal([[0, PLANTED]]) }),
+      );
+    });
   });
 
   it("asks what happened when a weighing cannot be", () => {
