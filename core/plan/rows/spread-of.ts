@@ -21,8 +21,7 @@ export function spreadOf(sample: Sample, step: number): Spread {
 export function quantilesOf(sample: Sample, shares: readonly number[]): number[] {
   const { values, offset = 0, weightFrac } = sample;
   if (areEven(weightFrac)) return evenQuantiles(sample, shares);
-  const order = Array.from({ length: weightFrac.length }, (_, i) => i);
-  order.sort((a, b) => values[offset + a]! - values[offset + b]! || a - b);
+  const order = orderOf(sample);
   const found: number[] = [];
   let reached = 0;
   for (const i of order) {
@@ -31,9 +30,21 @@ export function quantilesOf(sample: Sample, shares: readonly number[]): number[]
       found.push(values[offset + i]!);
     }
   }
-  const last = values[offset + order.at(-1)!]!;
+  const last = values[offset + order[order.length - 1]!]!;
   while (found.length < shares.length) found.push(last);
   return found;
+}
+
+/** Places of the values, smallest first. Put in one by one: for some fifty that is quicker than any sort by a function. */
+function orderOf({ values, offset = 0, weightFrac }: Sample): Uint32Array {
+  const order = new Uint32Array(weightFrac.length);
+  for (let i = 0; i < order.length; i++) {
+    const value = values[offset + i]!;
+    let at = i;
+    for (; at > 0 && values[offset + order[at - 1]!]! > value; at--) order[at] = order[at - 1]!;
+    order[at] = i;
+  }
+  return order;
 }
 
 /** The same for values that are as likely as each other, without carrying weights through the sorting. */
