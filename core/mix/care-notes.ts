@@ -9,18 +9,21 @@ export interface CareNote {
   readonly hours: number;
 }
 
-/** Common practice: coconut and bark pieces a day in water; rinsed and damped things drain overnight or for an hour. */
+/**
+ * In the order of the work: what is sieved is still dry, and is damped after.
+ * Common practice: coconut and bark pieces a day in water; rinsed and damped things drain overnight or for an hour.
+ */
 export const PREPARE_HOURS: Readonly<Record<Component["prepare"][number], number>> = {
   "let-mature": 336,
   soak: 24,
-  "damp-down": 1,
   rinse: 2,
   sieve: 0,
+  "damp-down": 1,
 };
 
 const CAUTIONS = ["silica-dust", "dust", "mould-and-bacteria"] as const;
 
-/** Preparation, longest first, then what to guard against while handling. */
+/** What to guard against, before the first bag is opened, then the preparation in the order of the work. */
 export function careNotes(portions: readonly Portion[]): CareNote[] {
   const components = portions.map(({ component }) => component);
   const tasks = (Object.keys(PREPARE_HOURS) as (keyof typeof PREPARE_HOURS)[]).map((code) => ({
@@ -33,7 +36,7 @@ export function careNotes(portions: readonly Portion[]): CareNote[] {
     components: idsWhere(components, ({ caution }) => caution === code),
     hours: 0,
   }));
-  return [...tasks, ...cautions].filter((note) => note.components.length > 0);
+  return [...cautions, ...tasks].filter((note) => note.components.length > 0);
 }
 
 function idsWhere(components: readonly Component[], is: (component: Component) => boolean): string[] {

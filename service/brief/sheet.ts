@@ -86,6 +86,7 @@ export function sheetText(sheet: Sheet): string {
   const { title, lead, where, days, keepDry, nothing, beyond, care, credit } = sheet;
   const blocks = [
     [title, lead],
+    [care],
     [where.heading, ...where.lines.map((line) => `- ${line}`)],
     ...days.map(({ name, lines }) => [
       name,
@@ -93,7 +94,6 @@ export function sheetText(sheet: Sheet): string {
     ]),
     keepDry.lines.length === 0 ? [] : [keepDry.heading, ...keepDry.lines.map((line) => `- ${line}`)],
     beyond === null ? [] : [beyond],
-    [care],
     [credit],
   ];
   return `${blocks

@@ -114,7 +114,7 @@ export const EN = {
   "reason.rain-will-do": "{rainMm} of rain is on its way and will do the watering.",
   "reason.rain-will-do.bare": "The coming rain will do the watering.",
   "reason.rain-does-not-reach":
-    "{leftFrac} of its water is left; of {rainMm} of rain forecast {reachesMm} reaches this spot.",
+    "{leftFrac} of its water is left, and of {rainMm} of rain forecast only {reachesMm} reaches this spot.",
   "reason.rain-does-not-reach.bare": "The forecast rain does not reach this spot.",
   "reason.freshly-planted-dry":
     "Roots were disturbed {sinceDays, plural, =0 {today} one {a day ago} other {# days ago}}; cuts close dry, until {untilDay}.",
@@ -672,7 +672,8 @@ export const EN = {
   "pots.scale":
     "All are drawn on one scale. Each line across the mix stands for 6 mm of water, as a rain gauge would measure it; the solid layer at the base has too little air.",
   "pots.new": "Enter a pot",
-  "pots.choose": "Choose",
+  "pots.choose": "Tick",
+  "pots.several": "To note one thing for several pots, tick them; what to do with them then stands below.",
   "pots.together": "One entry for several pots",
   "pots.together-hint": "Tick the pots above, then say what was done.",
   "pots.watered": "Watered until they ran through",
@@ -704,6 +705,7 @@ export const EN = {
   "pot.not-planted":
     "No planting has been logged, so it is not known what the pot holds. Log it below as planted.",
   "pot.asks": "What it asks for",
+  "pot.figures": "Its figures",
   "pot.outlook": "Its coming days, if nothing is done",
   "pot.handling": "Handling it",
   "lift.one": "It weighs about {massKg}; one person can lift it.",
@@ -733,6 +735,7 @@ export const EN = {
   "outlook.refill":
     "It comes down to its refill point in {fromDays} to {toDays, plural, one {# day} other {# days}}.",
   "what-if.door": "Look closer: what if",
+  "what-if.lead": "How its water would run over the coming days. Choose another spot below to see it there.",
   "what-if.title": "What if: {pot}",
   "what-if.back": "Back to the pot",
   "what-if.other": "Stood elsewhere, at",
@@ -811,7 +814,7 @@ export const EN = {
   "mixes.part": "{name} {parts}",
   "mixes.new": "Build a mix",
   "bench.title": "Build a mix",
-  "bench.lead": "Parts on one side, what they make in your vessel on the other.",
+  "bench.lead": "See what a mix holds in your own vessel before you pot with it.",
   "bench.empty": "Enter parts and press Show: the vessel then appears here in section, with what it holds.",
   "bench.show": "Show",
   "bench.keep": "Keep it",
@@ -863,7 +866,7 @@ export const EN = {
     "{lowDays, plural, one {One} other {#}} to {highDays, plural, one {one day} other {# days}} to the next watering.",
   "compare.dries-same": "{days, plural, one {One day} other {# days}} to the next watering.",
   "compare.dries-late": "More than 60 days to the next watering.",
-  "compare.under": "With a plant that covers the pot, under an air that takes {et0Mm} a day, as this week.",
+  "compare.under": "With a plant that covers the pot, in air that takes {et0Mm} a day, as this week.",
   "compare.under-mild":
     "With a plant that covers the pot, on mild days that take {et0Mm} each; no plan tells this week's yet.",
   "finding.too-little-draining":
@@ -903,7 +906,7 @@ export const EN = {
   "batch.line": "{looseMl} loose, {lowKg} to {highKg} dry.",
   "batch.bags": "{bagCount, plural, one {One bag.} other {# bags.}}",
   "batch.dressing": "Grit for the tops: {stoneMl}.",
-  "batch.mass": "To carry, dry: {lowKg} to {highKg}. Damp stuff weighs more.",
+  "batch.mass": "To carry, dry: {lowKg} to {highKg}. Damp, it weighs more.",
   "batch.care": "Before and while mixing",
   "field.pots": "Pots to fill",
   "field.sparePercent": "Spare",
@@ -918,12 +921,13 @@ export const EN = {
     "{components}: the dust holds quartz, which scars lungs. Damp it before pouring, work outdoors, wear a fitted dust mask.",
   "care.mould-and-bacteria":
     "{components}: open bags away from your face, damp the mix, wash your hands after.",
-  "care.start": "Start on {startDay} at {clock} for the dry hours from {windowClock} on {windowDay}.",
+  "care.start":
+    "Start on {startDay} at {clock}, to be ready for the dry hours from {windowClock} on {windowDay}.",
   "library.title": "What each component is",
-  "library.lead": "Loose and dry, as it comes from the bag. The ends are what honest sources leave open.",
+  "library.lead": "Loose and dry, as it comes from the bag. Where sources differ, both ends are given.",
   "library.door": "What each component is",
   "library.figures":
-    "Weighs {lowKgPerL} to {highKgPerL}. Pores are {poresFrac}. A drained cup holds {cupFrac}, at the ends {lowCupFrac} and {highCupFrac}.",
+    "Weighs {lowKgPerL} to {highKgPerL}. Pores are {poresFrac}. A drained cup holds {cupFrac} water, somewhere from {lowCupFrac} to {highCupFrac}.",
   "library.published": "Rests on published measurements.",
   "library.hobby-or-seller": "Rests on home tests and what sellers state.",
   "library.relative-measured": "Rests on measurements of close relatives.",
@@ -959,7 +963,8 @@ export const EN = {
   "own.some": "Described by you; each can be changed.",
   "own.door": "Describe a component",
   "own.title": "A component of your own",
-  "own.lead": "Tell what you know. What you leave empty is bracketed by its relatives, and the page says so.",
+  "own.lead":
+    "Tell what you know. What you leave empty is taken from similar components, within wide limits, and the page says so.",
   "own.name-hint": "With the name of a listed component, yours takes its place.",
   "own.draining": "Lets water through",
   "own.holding": "Holds water",
@@ -1019,7 +1024,8 @@ export const EN = {
   "problem.not-a-share": "Enter more than 0 and less than 100.",
   "problem.name-taken": "Another component goes by this name. Choose another, or change that one.",
   "test.title": "Test of {mix}",
-  "test.lead": "An hour with a pot, a jug and this mix makes every figure surer than any library.",
+  "test.lead":
+    "Two hours with a pot, a jug and this mix, most of it waiting. What you measure is surer than any figure from a list.",
   "test.fill": "Fill the pot with dry mix as you would plant it, holes taped shut.",
   "test.soak":
     "Pour in water slowly until it stands level with the surface. Note how much went in. Wait an hour and top up.",
@@ -1248,7 +1254,7 @@ export const EN = {
   "people.quiet": "Quiet hours",
   "people.quiet-hint":
     "Between these nothing rings; what falls into them comes when they are over. Empty: never quiet.",
-  "people.house-ways": "Set where the service is started",
+  "people.house-ways": "Ways set when the service was started",
   "people.no-public-url":
     "Messages carry no links yet: set LEEBENCH_PUBLIC_URL to the address under which this house is reached.",
   "field.quietFrom": "From",
@@ -1300,7 +1306,7 @@ export const EN = {
   "house.dry-days-hint": "At 20 °C; cooler days count for less. Empty takes the usual figure.",
   "house.backup": "Safe keeping",
   "house.backup-text":
-    "A copy of everything is laid beside the store every night. Take one elsewhere now and then: the folder is named in the service's first lines.",
+    "A copy of everything is made beside the store every night. Now and then take one to another machine: the service names the folder in its first lines.",
   "copies.title": "Copies of everything",
   "copies.made": "Made and checked: {name}.",
   "copies.make": "Make a copy now",
@@ -1323,7 +1329,7 @@ export const EN = {
   "field.clock": "Hours of the day",
   "clock.usual": "As usual in the language",
   "clock.h23": "0 to 23",
-  "clock.h12": "Twice 12",
+  "clock.h12": "1 to 12, twice a day",
   "field.units": "Measures shown",
   "measures.metric": "Metric",
   "measures.us": "As usual in the United States",
@@ -1365,7 +1371,7 @@ export const EN = {
   "field.tripsBeforeWork": "Most carries in a morning",
   "hint.tripsBeforeWork": "Empty: no limit.",
   "field.liftLimitKg": "One person lifts",
-  "hint.liftLimitKg": "The lifting equation may lower this, never raise it.",
+  "hint.liftLimitKg": "The rule for safe lifting may lower this, never raise it.",
   "problem.ends-before-start": "The day ends before it starts. Change one of the two.",
   "paste.title": "Paste pots from a table",
   "paste.lead": "One row a pot, with these columns. Tabs, semicolons or commas all do.",
@@ -1391,7 +1397,7 @@ export const EN = {
   "handover.note": "You look after these pots up to {lastDay}.",
   "handover.title": "Who gets the brief meanwhile",
   "handover.text":
-    "From the first day to the last the brief goes to this person too, by every way set for them. It begins and ends by itself; on the first day they also get the sheet below.",
+    "From the first day to the last the brief goes to this person too, by every way set for them. It begins and ends by itself; on the first day they also get the sheet above.",
   "handover.nobody": "Enter the person under People and messages first, with a way to reach them.",
   "handover.people": "People and messages",
   "handover.line": "{name}, {fromDay} to {toDay}.",
@@ -1410,7 +1416,8 @@ export const EN = {
   "holiday.where": "Stands at {place}: {pots}.",
   "holiday.walk": "Where the pots stand, in walking order",
   "house.mornings": "Empty mornings",
-  "house.mornings-text": "A morning that asks for nothing is one line. Who is ticked gets it.",
+  "house.mornings-text":
+    "On a morning that asks for nothing the brief is one line. Tick who should get it even so.",
   "house.mornings-house": "Ways set for the house itself",
   "house.keep-mornings": "Keep this choice",
   "foot.house": "This house",
@@ -1431,7 +1438,7 @@ export const EN = {
     "{potCount, plural, =0 {No pots stand here} one {One pot stands here} other {# pots stand here}}, {leftCount, plural, =0 {no place is left} one {one place is left} other {# places are left}}.",
   "spot.load": "Together they weigh about {nowKg} now, {soakedKg} soaked.",
   "spot.lets-through": "What it lets through",
-  "spot.lets-through-hint": "In hundredths of what an open roof gets.",
+  "spot.lets-through-hint": "In per cent of what an open roof gets.",
   "spot.edge": "Roof edge",
   "spot.edge-hint":
     "For a spot under eaves: how high the edge is above the pots, and how far behind it they stand.",
@@ -1593,7 +1600,7 @@ export const EN = {
   "problem.other": "This could not be used ({code}).",
   "last-year.title": "How would last year have gone?",
   "last-year.lead":
-    "Your pots as they stand in your notes, played through a year morning by morning: once by the plan, and by what people do without it. What each pot truly holds and drinks is drawn and told to nobody.",
+    "Your pots as they stand in your notes, played through a year morning by morning: once by the plan, and again as people water without it. What each pot really holds and drinks is drawn by lot, and nobody is told.",
   "last-year.where": "Weather of",
   "last-year.own": "your own place in {yearText}, from the archive of the weather service",
   "last-year.place.own-site": "your own place",

@@ -676,7 +676,9 @@ export const ES = {
   "pots.scale":
     "Todas a la misma escala. Cada raya en el sustrato son 6 mm de agua, como los mediría un pluviómetro; a la capa llena del fondo le falta aire.",
   "pots.new": "Anotar una maceta",
-  "pots.choose": "Elegir",
+  "pots.choose": "Marcar",
+  "pots.several":
+    "Para anotar lo mismo en varias macetas, márquelas; lo que puede hacer con ellas queda abajo.",
   "pots.together": "Una anotación para varias macetas",
   "pots.together-hint": "Marque las macetas arriba y después diga qué se hizo.",
   "pots.watered": "Regadas hasta que escurrieron",
@@ -708,6 +710,7 @@ export const ES = {
   "pot.not-planted":
     "No hay ninguna plantación anotada, así que no se sabe qué guarda la maceta. Anótela abajo como plantada.",
   "pot.asks": "Lo que pide",
+  "pot.figures": "Sus cifras",
   "pot.outlook": "Sus próximos días, si no se hace nada",
   "pot.handling": "Cómo manejarla",
   "lift.one": "Pesa unos {massKg}; la puede levantar una persona.",
@@ -739,6 +742,7 @@ export const ES = {
   "outlook.refill":
     "Baja hasta su punto de riego en un plazo de {fromDays} a {toDays, plural, one {# día} other {# días}}.",
   "what-if.door": "Mirar de cerca: qué pasaría si",
+  "what-if.lead": "Cómo iría su agua en los próximos días. Elija abajo otro sitio para verla allí.",
   "what-if.title": "Qué pasaría si: {pot}",
   "what-if.back": "Volver a la maceta",
   "what-if.other": "Puesta en otro sitio,",
@@ -818,7 +822,7 @@ export const ES = {
   "mixes.part": "{name} {parts}",
   "mixes.new": "Preparar un sustrato",
   "bench.title": "Preparar un sustrato",
-  "bench.lead": "A un lado las partes; al otro, lo que resulta en su maceta.",
+  "bench.lead": "Vea qué guarda un sustrato en su propia maceta antes de plantar con él.",
   "bench.empty": "Escriba las partes y pulse Mostrar: la maceta aparecerá aquí en corte, con lo que guarda.",
   "bench.show": "Mostrar",
   "bench.keep": "Guardarlo",
@@ -931,11 +935,10 @@ export const ES = {
   "care.start":
     "Empiece el {startDay} a las {clock} para aprovechar las horas secas desde las {windowClock} del {windowDay}.",
   "library.title": "Qué es cada componente",
-  "library.lead":
-    "Suelto y seco, como sale del saco. Los extremos son lo que dejan abierto las fuentes serias.",
+  "library.lead": "Suelto y seco, como sale del saco. Donde las fuentes difieren se dan los dos extremos.",
   "library.door": "Qué es cada componente",
   "library.figures":
-    "Pesa de {lowKgPerL} a {highKgPerL}. Los poros son el {poresFrac}. Una taza escurrida guarda {cupFrac}; en los extremos, {lowCupFrac} y {highCupFrac}.",
+    "Pesa de {lowKgPerL} a {highKgPerL}. Los poros son el {poresFrac}. Una taza escurrida guarda {cupFrac} de agua, entre {lowCupFrac} y {highCupFrac}.",
   "library.published": "Se apoya en medidas publicadas.",
   "library.hobby-or-seller": "Se apoya en pruebas caseras y en lo que indican los vendedores.",
   "library.relative-measured": "Se apoya en medidas de materiales parecidos.",
@@ -978,7 +981,8 @@ export const ES = {
   "own.some": "Descritos por usted; todos se pueden cambiar.",
   "own.door": "Describir un componente",
   "own.title": "Un componente suyo",
-  "own.lead": "Diga lo que sepa. Lo que deje vacío se acota por sus parientes, y la página lo indica.",
+  "own.lead":
+    "Diga lo que sepa. Lo que deje vacío se toma de componentes parecidos, con límites amplios, y la página lo indica.",
   "own.name-hint": "Con el nombre de un componente de la lista, el suyo ocupa su lugar.",
   "own.draining": "Deja pasar el agua",
   "own.holding": "Guarda agua",
@@ -1040,7 +1044,7 @@ export const ES = {
   "problem.name-taken": "Otro componente lleva ese nombre. Elija otro o cambie aquel.",
   "test.title": "Prueba de {mix}",
   "test.lead":
-    "Una hora con una maceta, una jarra y este sustrato hace cada cifra más segura que cualquier lista.",
+    "Dos horas con una maceta, una jarra y este sustrato, casi todas de espera. Lo que usted mida es más seguro que cualquier cifra de una lista.",
   "test.fill": "Llene la maceta con sustrato seco como al plantar, con los agujeros tapados con cinta.",
   "test.soak":
     "Eche agua despacio hasta que llegue a ras de la superficie. Anote cuánta entró. Espere una hora y complete.",
@@ -1268,7 +1272,7 @@ export const ES = {
   "people.quiet": "Horas de silencio",
   "people.quiet-hint":
     "Entre estas horas no suena nada; lo que caiga en ellas llega al acabar. Vacío: nunca en silencio.",
-  "people.house-ways": "Puestas al arrancar el servicio",
+  "people.house-ways": "Vías puestas al arrancar el servicio",
   "people.no-public-url":
     "Los mensajes aún no llevan enlaces: ponga en LEEBENCH_PUBLIC_URL la dirección con la que se llega a esta casa.",
   "field.quietFrom": "Desde",
@@ -1342,7 +1346,7 @@ export const ES = {
   "field.clock": "Horas del día",
   "clock.usual": "Las habituales del idioma",
   "clock.h23": "De 0 a 23",
-  "clock.h12": "Dos veces 12",
+  "clock.h12": "De 1 a 12, dos veces al día",
   "field.units": "Medidas que se muestran",
   "measures.metric": "Métricas",
   "measures.us": "Las habituales en los Estados Unidos",
@@ -1385,7 +1389,7 @@ export const ES = {
   "field.tripsBeforeWork": "Traslados por mañana, como mucho",
   "hint.tripsBeforeWork": "Vacío: sin límite.",
   "field.liftLimitKg": "Una persona levanta",
-  "hint.liftLimitKg": "La ecuación de levantamiento puede bajarlo, nunca subirlo.",
+  "hint.liftLimitKg": "La regla para levantar sin daño puede bajarlo, nunca subirlo.",
   "problem.ends-before-start": "El día acaba antes de empezar. Cambie uno de los dos.",
   "paste.title": "Pegar macetas de una tabla",
   "paste.lead": "Una fila por maceta, con estas columnas. Valen tabuladores, puntos y comas o comas.",
@@ -1430,7 +1434,8 @@ export const ES = {
   "holiday.where": "En {place}: {pots}.",
   "holiday.walk": "Dónde están las macetas, en el orden de la ronda",
   "house.mornings": "Mañanas sin nada",
-  "house.mornings-text": "Una mañana que no pide nada es una sola línea. La recibe quien está marcado.",
+  "house.mornings-text":
+    "La mañana que no pide nada, el parte es una sola línea. Marque quién debe recibirlo aun así.",
   "house.mornings-house": "Vías puestas para la casa misma",
   "house.keep-mornings": "Guardar esta elección",
   "foot.house": "Esta casa",
@@ -1451,7 +1456,7 @@ export const ES = {
     "{potCount, plural, =0 {Aquí no hay macetas} one {Aquí hay una maceta} other {Aquí hay # macetas}}, {leftCount, plural, =0 {no queda hueco} one {queda un hueco} other {quedan # huecos}}.",
   "spot.load": "Juntas pesan ahora unos {nowKg}, empapadas {soakedKg}.",
   "spot.lets-through": "Lo que deja pasar",
-  "spot.lets-through-hint": "En centésimas de lo que recibe un tejado abierto.",
+  "spot.lets-through-hint": "En porcentaje de lo que recibe un tejado abierto.",
   "spot.edge": "Borde del tejado",
   "spot.edge-hint":
     "Para un sitio bajo un alero: a qué altura queda el borde sobre las macetas y cuánto por detrás de él están.",

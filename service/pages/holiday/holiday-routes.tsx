@@ -77,6 +77,7 @@ function SheetPart({ sheet }: { sheet: Sheet }) {
     <>
       <h1>{title}</h1>
       <p class="lead">{lead}</p>
+      <p class="deed-note">{care}</p>
       <section>
         <h2>{where.heading}</h2>
         <ul>
@@ -110,7 +111,6 @@ function SheetPart({ sheet }: { sheet: Sheet }) {
         </section>
       )}
       {beyond !== null && <p>{beyond}</p>}
-      <p class="deed-note">{care}</p>
     </>
   );
 }

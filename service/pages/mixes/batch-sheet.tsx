@@ -113,12 +113,14 @@ function Sheet({ made, zone, naming }: { made: Batch; zone: string; naming: Nami
         {made.dressingLitres > 0 && <li>{say("batch.dressing", { stoneMl: made.dressingLitres * 1000 })}</li>}
       </ul>
       <p>{say("batch.mass", { lowKg: made.dryMassKg.low, highKg: made.dryMassKg.high })}</p>
-      <h2>{say("batch.care")}</h2>
-      <ul class="plain boxes">
-        {made.care.map((note) => (
-          <li>{careText({ note, made, zone, naming })}</li>
-        ))}
-      </ul>
+      <section>
+        <h2>{say("batch.care")}</h2>
+        <ul class="plain boxes">
+          {made.care.map((note) => (
+            <li>{careText({ note, made, zone, naming })}</li>
+          ))}
+        </ul>
+      </section>
       <p class="deed-note">{say("pot.lift")}</p>
     </section>
   );

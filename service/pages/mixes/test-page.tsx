@@ -68,6 +68,7 @@ export function TestPage({ mix, form, formId }: { mix: Mix; form: FormView; form
     <>
       <h1>{say("test.title", { mix: mix.name })}</h1>
       <p class="lead">{say("test.lead")}</p>
+      <p class="deed-note">{say("mix.dust")}</p>
       {mix.test && <Result test={mix.test} words={words} />}
       <ol class="steps">
         {(["fill", "soak", "drain", "measure"] as const).map((step) => (

@@ -127,11 +127,14 @@ function Facts({ stand, words }: { stand: PotStand; words: Words }) {
     mix && words.say("fact.mix", { mix: mix.name }),
   ].filter((row): row is string => typeof row === "string");
   return (
-    <ul class="facts">
-      {rows.map((row) => (
-        <li>{row}</li>
-      ))}
-    </ul>
+    <section>
+      <h2>{words.say("pot.figures")}</h2>
+      <ul class="facts">
+        {rows.map((row) => (
+          <li>{row}</li>
+        ))}
+      </ul>
+    </section>
   );
 }
 

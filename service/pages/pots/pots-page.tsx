@@ -41,6 +41,7 @@ export function PotsPage(props: PotsPageProps) {
       </p>
       <ShelfFilter view={view} collection={collection} words={words} />
       <p class="hint">{say("pots.scale")}</p>
+      <p class="hint together-first">{say("pots.several")}</p>
       <form method="post" action="/pots/log" class="shelves">
         <input type="hidden" name="formId" value={props.newId()} />
         <input type="hidden" name="view" value={shelfAddress(view)} />

@@ -32,6 +32,7 @@ export function WhatIfPage({ stand, collection, whatIf, spotId, words }: WhatIfP
       <p>
         <a href={path}>{say("what-if.back")}</a>
       </p>
+      <p class="lead">{say("what-if.lead")}</p>
       {whatIf ? (
         <Drawn whatIf={whatIf} zone={collection.site.zone} words={words} />
       ) : (

@@ -60,11 +60,11 @@ describe("what to fetch for a batch", () => {
 
   test("says what to prepare and what to guard against", () => {
     expect(got(batch(INPUT)).care).toEqual([
+      { code: "silica-dust", components: ["grit"], hours: 0 },
+      { code: "dust", components: ["pumice"], hours: 0 },
       { code: "soak", components: ["coco-chips"], hours: 24 },
       { code: "rinse", components: ["coco-chips", "pumice", "grit"], hours: 2 },
       { code: "sieve", components: ["pumice"], hours: 0 },
-      { code: "silica-dust", components: ["grit"], hours: 0 },
-      { code: "dust", components: ["pumice"], hours: 0 },
     ]);
   });
 
