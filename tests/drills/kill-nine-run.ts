@@ -36,6 +36,8 @@ export interface KillNineResult {
 
 const HOUR_MS = 3_600_000;
 const WRITERS = 3;
+/** Longest life where the house starts within the same time; a life has to be able to hold a morning's work. */
+const LIFE_MS = 3000;
 /** The house lies dead for up to so long between two lives, by its own clock. */
 const MOST_DOWN_MS = HOUR_MS;
 
@@ -51,6 +53,7 @@ export async function killNine(drill: KillNine): Promise<KillNineResult> {
       dataDir,
       env: environment({ dataDir, feedUrl: feed.url, smtpUrl: box.url }),
       clock,
+      slowTimes: 1,
       dice: seededDice(drill.seed),
       acknowledged: new Set(),
       unsure: new Set(),
@@ -76,6 +79,8 @@ interface Scene {
   readonly dataDir: string;
   readonly env: Record<string, string>;
   readonly clock: LivedClock;
+  /** How many times longer than a life the last start took, 1 at least: on a slow machine lives are longer and clocks slower. */
+  slowTimes: number;
   readonly dice: Dice;
   readonly acknowledged: Set<string>;
   /** Sent, but the answer never came: to be sent again under the same id. */
@@ -109,7 +114,10 @@ function environment(of: { dataDir: string; feedUrl: string; smtpUrl: string }):
 }
 
 async function startHouse(scene: Scene): Promise<HouseProcess> {
-  const house = await startHouseProcess({ ...scene.env, LEEBENCH_DRILL_CLOCK: scene.clock.forNextLife() });
+  const startMs = Date.now();
+  const clock = scene.clock.forNextLife(scene.slowTimes);
+  const house = await startHouseProcess({ ...scene.env, LEEBENCH_DRILL_CLOCK: clock });
+  scene.slowTimes = Math.max(1, (Date.now() - startMs) / LIFE_MS);
   scene.clock.lives(house.clockStartMs);
   house.child.stderr?.on("data", (chunk: Buffer) =>
     scene.faults.push(`the service said: ${String(chunk).slice(0, 300)}`),
@@ -118,12 +126,11 @@ async function startHouse(scene: Scene): Promise<HouseProcess> {
 }
 
 async function liveAndDie(scene: Scene): Promise<void> {
-  const startMs = Date.now();
+  const { slowTimes } = scene;
   const { child, url } = await startHouse(scene);
   const life = { isOver: false };
   const writers = Array.from({ length: WRITERS }, () => keepWriting(scene, { url, life }));
-  // Where a start takes long, so does a morning's work, and a life has to be long enough to hold one now and then.
-  await sleep(scene.dice.whole(20, Math.max(3000, Date.now() - startMs)));
+  await sleep(scene.dice.whole(20, LIFE_MS) * slowTimes);
   const gone = once(child, "exit");
   child.kill("SIGKILL");
   await gone;
