@@ -20,7 +20,7 @@ import { EntryRow } from "./entry-row.tsx";
 import { entryWhat } from "./entry-text.ts";
 import { whenText } from "./when-text.ts";
 
-const SHOWN_AT_MOST = 200;
+const SHOWN_AT_MOST = 60;
 
 const GaugeForm = z.object({ rainMm: neededNumber({ from: 0, to: 2000 }) });
 const ThermometerForm = z.object({

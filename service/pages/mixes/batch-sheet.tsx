@@ -68,7 +68,13 @@ export function BatchSheet({ context, now, mix, form, batch: made }: BatchSheetP
         <div class="row">
           <NumberField form={form} name="count" label={say("field.pots")} />
           <NumberField form={form} name="sparePercent" label={say("field.sparePercent")} unit="%" />
-          <NumberField form={form} name="bagLitres" label={say("field.bagLitres")} unit="l" />
+          <NumberField
+            form={form}
+            name="bagLitres"
+            label={say("field.bagLitres")}
+            unit="l"
+            hint={say("hint.bagLitres")}
+          />
         </div>
         <VesselFields form={form} />
         <button type="submit">{say("batch.reckon")}</button>

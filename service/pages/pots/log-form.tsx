@@ -34,6 +34,7 @@ export function LogForm(props: LogFormProps) {
         <TextField form={form} name="day" type="date" max={today} label={say("field.day")} />
         <TextField form={form} name="time" type="time" label={say("field.time")} />
       </div>
+      <p class="hint">{say("hint.happened")}</p>
       <button type="submit">{say("log.keep")}</button>
     </form>
   );

@@ -45,6 +45,11 @@ export function PotPage(props: PotPageProps) {
       <p class="lead">
         {words.say("pot.line", { group: words.trySay(`group.${pot.groupId}`) ?? pot.groupId, spot })}
       </p>
+      <p>
+        <a class="button quiet" href="#log">
+          {words.say("pot.log")}
+        </a>
+      </p>
       <div class="two">
         <div>
           <figure class="page-section">
