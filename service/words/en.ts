@@ -730,6 +730,7 @@ export const EN = {
     "Below the band, for each day: the rain that reaches it, the coldest of the night, the weekday. A line with a bar at its head is a watering that is planned.",
   "outlook.no-refill": "It does not come down to its refill point in the days reckoned.",
   "outlook.refill-now": "It has come down to its refill point.",
+  "outlook.refill-now-dry": "It has come down to its refill point; it is kept dry all the same.",
   "outlook.refill-within":
     "It comes down to its refill point within {toDays, plural, one {a day} other {# days}}.",
   "outlook.refill":

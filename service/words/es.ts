@@ -737,6 +737,7 @@ export const ES = {
     "Bajo la banda, para cada día: la lluvia que le llega, lo más frío de la noche, el día de la semana. Una raya con barra arriba es un riego previsto.",
   "outlook.no-refill": "No baja hasta su punto de riego en los días calculados.",
   "outlook.refill-now": "Ha bajado hasta su punto de riego.",
+  "outlook.refill-now-dry": "Ha bajado a su punto de riego; aun así se mantiene seca.",
   "outlook.refill-within":
     "Baja hasta su punto de riego en {toDays, plural, one {menos de un día} other {menos de # días}}.",
   "outlook.refill":

@@ -36,11 +36,11 @@ export async function peoplePage(
           </li>
         ))}
       </ul>
-      <HouseWays ways={ofHouse} words={words} asked={asked} />
       <section>
         <h2>{say("people.add")}</h2>
         <PersonFields form={view} action="/people" />
       </section>
+      <HouseWays ways={ofHouse} words={words} asked={asked} />
     </SiteFrame>,
   );
 }

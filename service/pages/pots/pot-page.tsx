@@ -176,10 +176,10 @@ interface OutlookProps {
 }
 
 function outlookText({ outlook }: PotPlan, { say }: Words): string {
-  const { daysToRefill } = outlook;
+  const { daysToRefill, dryUntil } = outlook;
   if (!daysToRefill) return say("outlook.no-refill");
   const [low, high] = [Math.floor(daysToRefill.low), Math.ceil(daysToRefill.high)];
-  if (high <= 0) return say("outlook.refill-now");
+  if (high <= 0) return say(dryUntil ? "outlook.refill-now-dry" : "outlook.refill-now");
   return low === 0
     ? say("outlook.refill-within", { toDays: high })
     : say("outlook.refill", { fromDays: low, toDays: high });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { JournalEntry } from "../../../core/journal/entry.ts";
 import type { PotPlan } from "../../../core/plan/plan.ts";
+import type { CalendarDay } from "../../../core/site/site.ts";
 import { collection as bare, plan } from "../brief/plan-builder.ts";
 import { houseOf, NOW_UTC_MS } from "./house-of.ts";
 
@@ -95,6 +96,23 @@ describe("the shelves", () => {
 });
 
 describe("a pot's page", () => {
+  it("does not read like a call for water where a pot is kept dry", async () => {
+    const dry = plan().pots.map((one) =>
+      one.potId === "lemon"
+        ? {
+            ...one,
+            outlook: {
+              ...one.outlook,
+              dryUntil: "2026-05-20" as CalendarDay,
+              daysToRefill: { low: -1, mid: 0, high: 0 },
+            },
+          }
+        : one,
+    );
+    const { text } = await (await houseOf({ ...stock, plan: { ...plan(), pots: dry } })).get("/pots/lemon");
+    expect(text).toContain("It has come down to its refill point; it is kept dry all the same.");
+  });
+
   it("says what it asks for in the sentences of the brief, and shows outlook and journal", async () => {
     const { text } = await (await houseOf(stock)).get("/pots/lemon");
     expect(text).toContain("31% of its water is left; it waits for more at 35%.");
