@@ -11,6 +11,7 @@ export function LibraryPage({ words }: { words: Words }) {
     <>
       <h1>{say("library.title")}</h1>
       <p class="lead">{say("library.lead")}</p>
+      <p class="deed-note">{say("mix.dust")}</p>
       <ul class="plain">
         {COMPONENTS.map((component) => (
           <li id={component.id}>
