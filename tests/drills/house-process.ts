@@ -7,6 +7,8 @@ export interface HouseProcess {
   readonly url: string;
   /** When its clock began, real time. */
   readonly clockStartMs: number;
+  /** Beats that are over, by when each began on its own clock; they go on coming. */
+  readonly beatsUtcMs: number[];
   /** What it wrote to standard error, where only trouble goes. */
   readonly said: string[];
 }
@@ -21,9 +23,14 @@ export async function startHouseProcess(env: Readonly<Record<string, string>>): 
     { env, stdio: ["ignore", "pipe", "pipe"] },
   );
   child.stderr?.on("data", (chunk: Buffer) => said.push(chunk.toString().slice(0, 500)));
-  for await (const line of createInterface({ input: child.stdout! })) {
-    const [url, startMs] = line.split(" ") as [string, string];
-    return { child, url, clockStartMs: Number(startMs), said };
-  }
-  throw new Error(`the service did not start: ${said.join("")}`);
+  const beatsUtcMs: number[] = [];
+  return new Promise((resolve, reject) => {
+    const lines = createInterface({ input: child.stdout! });
+    lines.once("line", (first) => {
+      const [url, startMs] = first.split(" ") as [string, string];
+      lines.on("line", (line) => beatsUtcMs.push(Number(line)));
+      resolve({ child, url, clockStartMs: Number(startMs), beatsUtcMs, said });
+    });
+    lines.once("close", () => reject(new Error(`the service did not start: ${said.join("")}`)));
+  });
 }

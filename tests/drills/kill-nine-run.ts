@@ -27,6 +27,8 @@ export interface KillNineResult {
   readonly entriesAcknowledged: number;
   readonly entriesSentAgain: number;
   readonly mornings: number;
+  /** Days on which a beat that began after noon came to its end before the next kill: by then the morning must be there. */
+  readonly daysWithTimeForOne: number;
   readonly messagesTaken: number;
   /** Taken twice by the mail server because the kill fell between its answer and our note; the Message-ID is the same. */
   readonly repeatedUnderOneId: number;
@@ -59,6 +61,7 @@ export async function killNine(drill: KillNine): Promise<KillNineResult> {
       unsure: new Set(),
       sentAgain: { count: 0 },
       faults: [],
+      beatsUtcMs: [],
     };
     for (let kill = 0; kill < drill.kills; kill++) await liveAndDie(scene);
     await liveQuietly(scene);
@@ -87,6 +90,8 @@ interface Scene {
   readonly unsure: Set<string>;
   readonly sentAgain: { count: number };
   readonly faults: string[];
+  /** Beats that came to their end, by when each began. */
+  readonly beatsUtcMs: number[];
 }
 
 async function prepare(dataDir: string): Promise<void> {
@@ -127,7 +132,7 @@ async function startHouse(scene: Scene): Promise<HouseProcess> {
 
 async function liveAndDie(scene: Scene): Promise<void> {
   const { slowTimes } = scene;
-  const { child, url } = await startHouse(scene);
+  const { child, url, beatsUtcMs } = await startHouse(scene);
   const life = { isOver: false };
   const writers = Array.from({ length: WRITERS }, () => keepWriting(scene, { url, life }));
   await sleep(scene.dice.whole(20, LIFE_MS) * slowTimes);
@@ -136,6 +141,7 @@ async function liveAndDie(scene: Scene): Promise<void> {
   await gone;
   scene.clock.stops(scene.dice.whole(0, MOST_DOWN_MS));
   life.isOver = true;
+  scene.beatsUtcMs.push(...beatsUtcMs);
   await Promise.all(writers);
   lookWhole(scene);
 }
@@ -228,7 +234,8 @@ async function summary(input: {
   for (const id of distinct) if (!sent.includes(id)) faults.push(`${id} came but is not noted as sent`);
   const withMessage = new Set(messages.filter(({ kind }) => kind === "morning").map(({ forDay }) => forDay));
   for (const day of mornings) if (!withMessage.has(day)) faults.push(`${day} has a plan without its message`);
-  for (const day of daysWithout(mornings)) faults.push(`${day} has no morning`);
+  const owed = new Set(scene.beatsUtcMs.filter(isAfternoon).map(dayOf));
+  for (const day of owed) if (!mornings.includes(day)) faults.push(`${day} has no morning`);
   for (const { state, forDay } of messages)
     if (state !== "sent") faults.push(`the brief of ${forDay} is ${state}`);
   return {
@@ -237,6 +244,7 @@ async function summary(input: {
     entriesAcknowledged: scene.acknowledged.size,
     entriesSentAgain: scene.sentAgain.count,
     mornings: mornings.length,
+    daysWithTimeForOne: owed.size,
     messagesTaken: taken.length,
     repeatedUnderOneId: taken.length - distinct.size,
     backups,
@@ -257,15 +265,12 @@ async function keptAtTheEnd({ dataDir }: Scene) {
   return { mornings, messages, backups: nights.filter(({ outcome }) => outcome === "done").length };
 }
 
-/** Days between the first and the last morning that have none. */
-function daysWithout(mornings: readonly string[]): string[] {
-  const known = new Set(mornings);
-  const missing: string[] = [];
-  for (let at = Date.parse(mornings[0] ?? ""); at < Date.parse(mornings.at(-1) ?? ""); at += 24 * HOUR_MS) {
-    const day = new Date(at).toISOString().slice(0, 10);
-    if (!known.has(day)) missing.push(day);
-  }
-  return missing;
+function isAfternoon(utcMs: number): boolean {
+  return new Date(utcMs).getUTCHours() >= 12;
+}
+
+function dayOf(utcMs: number): string {
+  return new Date(utcMs).toISOString().slice(0, 10);
 }
 
 function sleep(ms: number): Promise<void> {
