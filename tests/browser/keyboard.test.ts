@@ -119,9 +119,9 @@ describe("by keyboard alone", () => {
 
   it("two pots are chosen with the space bar and moved together", async () => {
     await open("/pots");
-    await tabTo(/^Choose Leaf cactus/);
+    await tabTo(/^Tick Leaf cactus/);
     await page.keyboard.press("Space");
-    await tabTo(/^Choose Sill fig/, "Shift+Tab");
+    await tabTo(/^Tick Sill fig/, "Shift+Tab");
     await page.keyboard.press("Space");
     await tabTo(/^New spot/);
     await page.keyboard.type("Net");

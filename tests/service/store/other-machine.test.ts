@@ -67,7 +67,7 @@ it("a house that moves to another machine, with one file and nothing else, goes 
   expect(after.service.store.houseId).toBe(houseId);
   await after.service.beatNow();
   expect(after.printed, "the morning has been told already").toEqual([]);
-  const page = await (await fetch(after.service.url)).text();
+  const page = await (await fetch(new URL("pots", after.service.url))).text();
   expect(page).toContain("Lemon");
   await after.service.close();
 
