@@ -72,6 +72,7 @@ export function tankOf(
   const bodyUsableMl = times(capacityFactor, (1 - topShare) * hold.usableMl, column());
   const sorptionMl2PerH = times(surfaceFactor, sorptionMl2PerHOf(plan), column());
   for (let k = 0; k < size; k++) sorptionMl2PerH[k]! *= surfaceFactor[k]!;
+  const depletionFracs = doubtedDepletion(plan.values.depletionFrac, particles);
   const columns = {
     size,
     capacityMl: times(capacityFactor, hold.capacityMl, column()),
@@ -83,9 +84,9 @@ export function tankOf(
     bodyMostMl,
     bodyUsableMl,
     wallPerMm: wallColumn(plan, { particles, bodyMostMl, into: column() }),
-    thirstMlPerMm: thirstColumn(plan, { particles, bodyUsableMl, into: column() }),
+    thirstMlPerMm: thirstColumn(plan, { particles, bodyUsableMl, depletionFracs, into: column() }),
     depletionFrac: plan.values.depletionFrac,
-    depletionFracs: doubtedDepletion(plan.values.depletionFrac, particles),
+    depletionFracs,
     surfaceRootsFrac: SURFACE_ROOTS * topShare,
     ...intake(plan, particles, column),
     ...coverOf(plan.vessel.topDressingCm ?? 0, hold.surfaceAreaCm2),
@@ -110,7 +111,8 @@ function columnsFor(size: number): Float64Array[] {
 
 /** Puts a tank under another rest or gives its plant other roots, in place: only the demand differs. */
 export function setThirst(tank: Tank, plan: TankPlan, particles: Particles): void {
-  thirstColumn(plan, { particles, bodyUsableMl: tank.bodyUsableMl, into: tank.thirstMlPerMm });
+  const { bodyUsableMl, depletionFracs, thirstMlPerMm: into } = tank;
+  thirstColumn(plan, { particles, bodyUsableMl, depletionFracs, into });
   setThirstRows(tank.rows, tank.thirstMlPerMm);
 }
 
@@ -126,7 +128,12 @@ function surfaceDemandMl(plan: TankPlan): number {
 
 function thirstColumn(
   plan: TankPlan,
-  of: { particles: Particles; bodyUsableMl: Float64Array; into: Float64Array },
+  of: {
+    particles: Particles;
+    bodyUsableMl: Float64Array;
+    depletionFracs: Float64Array | undefined;
+    into: Float64Array;
+  },
 ): Float64Array {
   const { basalCoefficient, restCoefficient, depletionFrac } = plan.values;
   const resting = plan.restingShareFrac;
@@ -136,8 +143,10 @@ function thirstColumn(
     coefficient * plan.rootsShareFrac * mlFromMm(1, canopyAreaCm2(plan)),
     of.into,
   );
-  const most = SHARE_PER_MM * (1 - depletionFrac);
-  for (let k = 0; k < thirst.length; k++) thirst[k] = Math.min(thirst[k]!, most * of.bodyUsableMl[k]!);
+  for (let k = 0; k < thirst.length; k++) {
+    const easyFrac = 1 - (of.depletionFracs?.[k] ?? depletionFrac);
+    thirst[k] = Math.min(thirst[k]!, SHARE_PER_MM * easyFrac * of.bodyUsableMl[k]!);
+  }
   return thirst;
 }
 
