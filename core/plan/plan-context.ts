@@ -8,6 +8,7 @@ import type { Collection } from "./collection.ts";
 import type { PlanDay } from "./days/plan-days.ts";
 import type { SpotDays } from "./days/spot-days.ts";
 import type { SpotHarmBook } from "./harm/spot-harm.ts";
+import type { WaterTerm } from "./harm/term.ts";
 import type { Settings } from "./settings.ts";
 
 /** What every step of one planning run reads; nothing in it is changed but its memories and the scratch. */
@@ -41,7 +42,7 @@ export interface PlanContext {
 export interface Scratch {
   readonly trajectory: Trajectory;
   /** Harm by particle. */
-  readonly harm: Readonly<Record<"thirst" | "wet-roots" | "wet-wound" | "wet-cold", Float64Array>>;
+  readonly harm: Readonly<Record<WaterTerm, Float64Array>>;
 }
 
 /** Room for one roll-out. */

@@ -14,7 +14,7 @@ export const CHANGES: readonly Release[] = [
     advice: [
       "First advice: water or keep dry, carry in or out, windows for potting, each with its reason and how sure it is.",
       "When the weather services were away for a while, the hours missed are taken from the last forecast for them, until they are told afterwards. A pot is no longer thought to have stood in a normal day.",
-      "Rain that has fallen by the weather service's word alone is doubted: every third of its wet days stays dry, and showers are missed. After such a day a pot in the open is less surely full, and is looked after sooner. A reading of the rain gauge settles it.",
+      "Rain that has fallen by the weather service's word alone is doubted: every third of its wet days stays dry, and showers are missed; how near a day told dry was to rain is drawn as it is for forecasts. After such a day a pot in the open is less surely full, and is looked after sooner. A reading of the rain gauge settles it.",
       "A pot to be carried out on the morning after a frost is told to go when that frost is over, and no longer from the first hour of the day.",
       "A plant that has been dry for weeks is counted as nearer to harm than one that is dry since this morning, and gets its water sooner.",
       "How soon a plant slows down as its mix dries is in doubt for every pot, so the range told for what a pot holds is wider.",

@@ -235,6 +235,7 @@ async function summary(input: {
   const withMessage = new Set(messages.filter(({ kind }) => kind === "morning").map(({ forDay }) => forDay));
   for (const day of mornings) if (!withMessage.has(day)) faults.push(`${day} has a plan without its message`);
   const owed = new Set(scene.beatsUtcMs.filter(isAfternoon).map(dayOf));
+  if (owed.size === 0 && drill.kills >= 100) faults.push("no day had time for a morning: nothing is shown");
   for (const day of owed) if (!mornings.includes(day)) faults.push(`${day} has no morning`);
   for (const { state, forDay } of messages)
     if (state !== "sent") faults.push(`the brief of ${forDay} is ${state}`);

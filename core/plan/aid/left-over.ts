@@ -1,16 +1,14 @@
 import { along } from "../choice/along.ts";
 import type { CarryOption } from "../choice/carry-options.ts";
 import type { PotStudy } from "../choice/pot-study.ts";
-import { rollCourse, stayingAt, type WetTerm } from "../choice/roll-course.ts";
+import { rollCourse, stayingAt } from "../choice/roll-course.ts";
 import type { Settled } from "../choice/settle-pots.ts";
 import { sharedOut } from "../choice/shared-out.ts";
 import { tripHarm } from "../choice/trouble.ts";
 import { totalHarm } from "../harm/course.ts";
-import type { HarmByTerm } from "../harm/term.ts";
+import { type HarmByTerm, WET_TERMS, type WetTerm } from "../harm/term.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { withoutRain } from "./rainless.ts";
-
-const WET: readonly WetTerm[] = ["wet-roots", "wet-wound", "wet-cold"];
 
 /**
  * Harm by term and day that is still to be borne at home on the way that was settled, until the pot is first carried
@@ -36,7 +34,7 @@ export function harmLeftOver(context: PlanContext, study: PotStudy, settled: Set
 
 /** What its own spot does to a pot, and what the rain there does beyond no rain at all. */
 function atHome(context: PlanContext, { home, now }: PotStudy): HarmByTerm {
-  const wet = WET.reduce((sum, term) => sum + totalHarm({ byDay: home.wet[term] }), 0);
+  const wet = WET_TERMS.reduce((sum, term) => sum + totalHarm({ byDay: home.wet[term] }), 0);
   if (wet < LEAST_TRIPS * tripHarm(context.settings)) return home.bySpot;
   const doings = stayingAt(withoutRain(context, home.at));
   const dry = rollCourse(context, { now, doings, scratch: "tried" });
@@ -51,7 +49,7 @@ function onTheWay(
 ): HarmByTerm {
   const doings = along(context, { stander, home: home.at, option });
   const wet = harmOnWay ?? rollCourse(context, { now, doings, scratch: "kept" }).harm;
-  const rained = WET.reduce((sum, term) => sum + totalHarm(wet[term]), 0);
+  const rained = WET_TERMS.reduce((sum, term) => sum + totalHarm(wet[term]), 0);
   if (rained < LEAST_TRIPS * tripHarm(context.settings)) return home.bySpot;
   const dryHome = withoutRain(context, home.at).forcing;
   const stretches = doings.stretches.map((stretch) =>

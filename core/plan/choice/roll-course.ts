@@ -3,15 +3,12 @@ import { type Launch, launchOf, rollOut } from "../../pot/roll-out.ts";
 import type { Pour, Stretch } from "../../pot/trajectory.ts";
 import type { SpotDays } from "../days/spot-days.ts";
 import type { Course, HarmTally } from "../harm/course.ts";
+import type { WaterTerm } from "../harm/term.ts";
 import { thirst } from "../harm/thirst.ts";
 import { wetCold } from "../harm/wet-cold.ts";
 import { wetRoots } from "../harm/wet-roots.ts";
 import { wetWound } from "../harm/wet-wound.ts";
 import type { PlanContext } from "../plan-context.ts";
-
-/** Harm that comes by way of the water in the pot. */
-export type WaterTerm = "thirst" | WetTerm;
-export type WetTerm = "wet-roots" | "wet-wound" | "wet-cold";
 
 /**
  * A course rolled out and the harm of its water. Its trajectory and what is told by particle last until the same

@@ -1,7 +1,7 @@
 import type { SpotDays } from "../days/spot-days.ts";
 import { emptyTally, totalHarm } from "../harm/course.ts";
 import { type Stander, spotHarm } from "../harm/spot-harm.ts";
-import type { HarmByTerm } from "../harm/term.ts";
+import type { HarmByTerm, WetTerm } from "../harm/term.ts";
 import { wetCold } from "../harm/wet-cold.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { type RolledCourse, rollCourse, stayingAt } from "./roll-course.ts";
@@ -21,7 +21,7 @@ export interface Standing {
   /** Expected harm by day that the spot does by itself. */
   readonly bySpot: HarmByTerm;
   /** Expected harm over the horizon by way of water, thirst apart. */
-  readonly wet: Readonly<Record<"wet-roots" | "wet-wound" | "wet-cold", Float64Array>>;
+  readonly wet: Readonly<Record<WetTerm, Float64Array>>;
   readonly thirst: Float64Array;
   readonly wait: WaitCosts;
   readonly pass: WaterPass;

@@ -1,10 +1,11 @@
 import type { PotNow } from "../../pot/pot-now.ts";
 import { type HarmTally, totalHarm } from "../harm/course.ts";
+import { WET_TERMS, type WetTerm } from "../harm/term.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { pourAmountMl } from "../rows/pour-amount.ts";
 import { awaitsWateringIn } from "./fresh-leafy.ts";
 import { dueShareFrac, reachesRefillHour } from "./refill-hour.ts";
-import { type Doings, type RolledCourse, rollCourse, type WetTerm } from "./roll-course.ts";
+import { type Doings, type RolledCourse, rollCourse } from "./roll-course.ts";
 import { pourHarm } from "./trouble.ts";
 import { type WaitCosts, waitForWater } from "./wait-for-water.ts";
 import { type WaterPass, waterPass } from "./water-pass.ts";
@@ -23,7 +24,6 @@ const PART_AGAIN = 0.5;
 const LEAST_DUE_SHARE = { leafy: 0.4, storing: 0.5 } as const;
 /** Share of the usable water below which nothing is missing. Chosen by us: it is about what runs through anyway. */
 const FULL_WITHIN_USABLE_FRAC = 0.15;
-const WET_TERMS: readonly WetTerm[] = ["wet-roots", "wet-wound", "wet-cold"];
 
 export type WaterDeed = "through" | "part" | "hold" | "not-due";
 

@@ -11,6 +11,11 @@ export type HarmTerm =
   | "gloom"
   | "away";
 
+/** Of those, the ones that come by way of the water in the pot. */
+export type WetTerm = Extract<HarmTerm, "wet-roots" | "wet-wound" | "wet-cold">;
+export type WaterTerm = WetTerm | Extract<HarmTerm, "thirst">;
+export const WET_TERMS: readonly WetTerm[] = ["wet-roots", "wet-wound", "wet-cold"];
+
 /** Expected harm by plan day, for each term that is not nothing. */
 export type HarmByTerm = Partial<Record<HarmTerm, Float64Array>>;
 

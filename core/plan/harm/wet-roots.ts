@@ -19,10 +19,10 @@ export function wetRoots(course: Course, into: HarmTally): void {
   const { weightFrac } = now.cloud;
   const standsHours = now.values.wetBaseHours;
   const rest = 1 + now.rest.restingShareFrac;
-  const wetHours = workColumns(size)[0]!.fill(0);
   const firstWet = wetBase.indexOf(1);
   if (firstWet < 0) return;
   const firstHour = Math.floor(firstWet / size);
+  const wetHours = workColumns(size)[0]!.fill(0);
   for (const { forcing, fromHour, toHour } of forcingSpans(course.stretches, hourCount)) {
     for (let hour = Math.max(fromHour, firstHour); hour < toHour; hour++) {
       const at = hour * size;

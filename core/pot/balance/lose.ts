@@ -30,7 +30,7 @@ export function lossRows(tank: TankColumns, over?: Float64Array): Float64Array {
   const rows = over?.length === ROW * tank.size ? over : new Float64Array(ROW * tank.size);
   for (let k = 0; k < tank.size; k++) {
     const row = k * ROW;
-    const easyFrac = 1 - (tank.depletionFracs?.[k] ?? tank.depletionFrac);
+    const easyFrac = 1 - tank.depletionFrac[k]!;
     const surfaceMost = tank.surfaceMostMl[k]!;
     // Beyond this a thimble of a surface would give, within the hour, more than it holds.
     const sorption = Math.min(tank.sorptionMl2PerH[k]!, 0.75 * surfaceMost * surfaceMost);

@@ -72,7 +72,7 @@ export function tankOf(
   const bodyUsableMl = times(capacityFactor, (1 - topShare) * hold.usableMl, column());
   const sorptionMl2PerH = times(surfaceFactor, sorptionMl2PerHOf(plan), column());
   for (let k = 0; k < size; k++) sorptionMl2PerH[k]! *= surfaceFactor[k]!;
-  const depletionFracs = doubtedDepletion(plan.values.depletionFrac, particles);
+  const depletionFrac = depletionColumn(plan, { particles, into: column() });
   const columns = {
     size,
     capacityMl: times(capacityFactor, hold.capacityMl, column()),
@@ -84,9 +84,8 @@ export function tankOf(
     bodyMostMl,
     bodyUsableMl,
     wallPerMm: wallColumn(plan, { particles, bodyMostMl, into: column() }),
-    thirstMlPerMm: thirstColumn(plan, { particles, bodyUsableMl, depletionFracs, into: column() }),
-    depletionFrac: plan.values.depletionFrac,
-    depletionFracs,
+    thirstMlPerMm: thirstColumn(plan, { particles, bodyUsableMl, depletionFrac, into: column() }),
+    depletionFrac,
     surfaceRootsFrac: SURFACE_ROOTS * topShare,
     ...intake(plan, particles, column),
     ...coverOf(plan.vessel.topDressingCm ?? 0, hold.surfaceAreaCm2),
@@ -97,7 +96,7 @@ export function tankOf(
   return { ...columns, rows: lossRows(columns, over?.rows), account, block };
 }
 
-const COLUMN_COUNT = 13;
+const COLUMN_COUNT = 14;
 
 /** Columns of one block: a block each would cost more than all that is reckoned in them. */
 function columnsFor(size: number): Float64Array[] {
@@ -111,8 +110,8 @@ function columnsFor(size: number): Float64Array[] {
 
 /** Puts a tank under another rest or gives its plant other roots, in place: only the demand differs. */
 export function setThirst(tank: Tank, plan: TankPlan, particles: Particles): void {
-  const { bodyUsableMl, depletionFracs, thirstMlPerMm: into } = tank;
-  thirstColumn(plan, { particles, bodyUsableMl, depletionFracs, into });
+  const { bodyUsableMl, depletionFrac, thirstMlPerMm: into } = tank;
+  thirstColumn(plan, { particles, bodyUsableMl, depletionFrac, into });
   setThirstRows(tank.rows, tank.thirstMlPerMm);
 }
 
@@ -131,11 +130,11 @@ function thirstColumn(
   of: {
     particles: Particles;
     bodyUsableMl: Float64Array;
-    depletionFracs: Float64Array | undefined;
+    depletionFrac: Float64Array;
     into: Float64Array;
   },
 ): Float64Array {
-  const { basalCoefficient, restCoefficient, depletionFrac } = plan.values;
+  const { basalCoefficient, restCoefficient } = plan.values;
   const resting = plan.restingShareFrac;
   const coefficient = basalCoefficient * (1 - resting) + restCoefficient * resting;
   const thirst = times(
@@ -144,7 +143,7 @@ function thirstColumn(
     of.into,
   );
   for (let k = 0; k < thirst.length; k++) {
-    const easyFrac = 1 - (of.depletionFracs?.[k] ?? depletionFrac);
+    const easyFrac = 1 - of.depletionFrac[k]!;
     thirst[k] = Math.min(thirst[k]!, SHARE_PER_MM * easyFrac * of.bodyUsableMl[k]!);
   }
   return thirst;
@@ -181,9 +180,12 @@ function times(column: Float64Array, by: number, into: Float64Array): Float64Arr
   return into;
 }
 
-function doubtedDepletion(depletionFrac: number, { size, depletionOff }: Particles): Float64Array {
+function depletionColumn(plan: TankPlan, of: { particles: Particles; into: Float64Array }): Float64Array {
   const [least, most] = DEPLETION_BOUNDS;
-  return Float64Array.from({ length: size }, (_, k) =>
-    Math.min(most, Math.max(least, depletionFrac + (depletionOff?.[k] ?? 0))),
-  );
+  const { depletionOff } = of.particles;
+  for (let k = 0; k < of.into.length; k++) {
+    const frac = plan.values.depletionFrac + (depletionOff?.[k] ?? 0);
+    of.into[k] = Math.min(most, Math.max(least, frac));
+  }
+  return of.into;
 }

@@ -29,9 +29,7 @@ export interface TankColumns {
   /** Transpiration of a plant that lacks nothing, mL per mm of ET0. */
   readonly thirstMlPerMm: Float64Array;
   /** Share of usable water that can go before transpiration begins to fall. */
-  readonly depletionFrac: number;
-  /** The same by particle, where it is in doubt. */
-  readonly depletionFracs?: Float64Array;
+  readonly depletionFrac: Float64Array;
   /** Share of the roots in the surface layer. */
   readonly surfaceRootsFrac: number;
 

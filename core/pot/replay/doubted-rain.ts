@@ -2,12 +2,13 @@ import type { Settings } from "../../plan/settings.ts";
 import type { SpotForcing } from "../../site/forcing.ts";
 import { forecastError } from "../../weather/members/forecast-error.ts";
 import {
+  MOST_STRETCH,
   type RainLaw,
+  rainFallenMm,
   rainLaw,
-  rainOfScore,
+  scoreOfDry,
   scoreOfRain,
   WET_DAY_MM,
-  wetScore,
 } from "../../weather/members/rain-law.ts";
 import { seededRandom, seedFrom } from "../../weather/seeded-random.ts";
 import { HOUR_MS } from "../../weather/weather.ts";
@@ -18,8 +19,6 @@ import { spreadNormals } from "../learn/draw-particles.ts";
 const STREAM = 7401;
 /** Days before a day that its law of rain is read off. Chosen by us: a season. */
 const LAW_DAYS = 60;
-/** A day's rain is stretched to so much over what was told at most. Chosen by us. */
-const MOST_STRETCH = 8;
 /** Hours of rain that was told by nobody. Chosen by us: a shower. */
 const SHOWER_HOURS = 3;
 
@@ -117,30 +116,21 @@ function drawDay(forcing: SpotForcing, dayNumber: number, { settings, latDeg, si
   const random = seededRandom(seedFrom([settings.seed, STREAM, dayNumber]));
   const errors = spreadNormals(size, random);
   const law = lawBefore(forcing, dayNumber);
-  const rho = forecastError(0, latDeg).rainCorrelation;
-  const rest = Math.sqrt(1 - rho ** 2);
+  const correlation = forecastError(0, latDeg).rainCorrelation;
   const toldMm = sumOfDayMm(forcing, dayNumber) / openFrac;
-  const fallenMm = (score: number, k: number) => rainOfScore(law, rho * score + rest * errors[k]!);
+  const fallenMm = (toldScore: number, k: number) =>
+    rainFallenMm(law, { toldScore, correlation, error: errors[k]! });
   if (toldMm >= WET_DAY_MM) {
     const score = scoreOfRain(law, toldMm);
     const factor = errors.map((_, k) => Math.min(MOST_STRETCH, fallenMm(score, k) / toldMm));
     return { factor, showerMmPerH: null, showerFromHour: 0 };
   }
-  const limit = wetScore(law);
   const showerMmPerH = errors.map(
-    (_, k) => (openFrac * fallenMm(normalBelow(limit, random), k)) / SHOWER_HOURS,
+    (_, k) => (openFrac * fallenMm(scoreOfDry(law, random.uniform()), k)) / SHOWER_HOURS,
   );
   const clockHour = Math.floor((25 - SHOWER_HOURS) * random.uniform());
   const showerFromHour = dayNumber * 24 + clockHour - forcing.startUtcMs / HOUR_MS;
   return { factor: null, showerMmPerH, showerFromHour };
-}
-
-/** Somewhere among the dry days; nobody knows how near to rain. */
-function normalBelow(limit: number, random: { normal(): number }): number {
-  for (;;) {
-    const value = random.normal();
-    if (value < limit) return value;
-  }
 }
 
 /** The law of the days before, as told, in the open. */

@@ -38,6 +38,12 @@ export function planted(state: PotState, entry: EntryOf<"planted">, by: Applying
  */
 const REMEMBERED_MS = 14 * 24 * HOUR_MS;
 
+/** The whole hour at which a pot's record begins; null where that is its planting. */
+function recordFrom({ atUtcMs, recordedUtcMs }: EntryOf<"planted">): number | null {
+  if (recordedUtcMs - atUtcMs <= REMEMBERED_MS) return null;
+  return Math.floor(recordedUtcMs / HOUR_MS) * HOUR_MS;
+}
+
 type Held = Pick<Planting, "inVessel" | "wetAboveFrac">;
 
 /** What was worked out for a mix, by vessel: on a bench many pots are alike. */
@@ -87,7 +93,7 @@ function plantedIn(
     care: careFrom({ plantedUtcMs: atUtcMs, roots, leafy, needDays, wateredIn }),
     careOver: false,
     blindHours: 0,
-    recordFromUtcMs: entry.recordedUtcMs - atUtcMs > REMEMBERED_MS ? entry.recordedUtcMs : null,
+    recordFromUtcMs: recordFrom(entry),
     rootsShareFrac: 1,
     fadedUtcMs: atUtcMs,
     lastWateredUtcMs: wateredIn ? atUtcMs : state.lastWateredUtcMs,

@@ -47,7 +47,7 @@ export interface PotState {
   readonly fadedUtcMs: number;
   /** Hours without weather, or before anything was written down, since the content was last known. */
   readonly blindHours: number;
-  /** From when on the pot's water is written down; null when that is from its planting on. */
+  /** Whole hour from which on the pot's water is written down; null when that is from its planting on. */
   readonly recordFromUtcMs: number | null;
   readonly doubts: readonly Problem[];
 }

@@ -36,8 +36,10 @@ export function runTo(
   let now = state;
   let batch: Batch | null = null;
   while (now.atUtcMs + HOUR_MS <= untilUtcMs) {
-    const isRecorded = now.recordFromUtcMs === null || now.atUtcMs + HOUR_MS > now.recordFromUtcMs;
-    const stretchUntil = Math.min((Math.floor(now.atUtcMs / DAY_MS) + 1) * DAY_MS, untilUtcMs);
+    const recordFrom = now.recordFromUtcMs ?? now.atUtcMs;
+    const isRecorded = now.atUtcMs >= recordFrom;
+    const dayEnd = (Math.floor(now.atUtcMs / DAY_MS) + 1) * DAY_MS;
+    const stretchUntil = Math.min(dayEnd, untilUtcMs, isRecorded ? dayEnd : recordFrom);
     const seen = seenHours(context.past.get(now.spotId), {
       fromUtcMs: now.atUtcMs,
       untilUtcMs: stretchUntil,

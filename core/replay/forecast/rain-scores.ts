@@ -2,11 +2,10 @@ import {
   type RainLaw,
   rainLaw,
   rainOfScore,
+  scoreOfDry,
   scoreOfRain,
   WET_DAY_MM,
-  wetScore,
 } from "../../weather/members/rain-law.ts";
-import { normalShareBelow, normalValueAt } from "../../weather/normal-curve.ts";
 import { seededRandom, seedFrom } from "../../weather/seeded-random.ts";
 import type { DailyWeather } from "../hours/daily-weather.ts";
 import { REPLAY_STREAM } from "../hours/streams.ts";
@@ -34,7 +33,7 @@ export function rainScores(daily: DailyWeather, seed: number): RainScores {
   const score = daily.rainMm.map((rainMm, d) => {
     if (rainMm >= WET_DAY_MM) return scoreOfRain(laws[d]!, rainMm);
     const random = seededRandom(seedFrom([seed, REPLAY_STREAM.dryDay, firstDayNumber + d]));
-    return normalValueAt(random.uniform() * normalShareBelow(wetScore(laws[d]!)));
+    return scoreOfDry(laws[d]!, random.uniform());
   });
   return { score, laws };
 }

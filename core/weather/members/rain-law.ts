@@ -46,3 +46,23 @@ export function rainOfScore(law: RainLaw, score: number): number {
   const beyond = Math.max(1e-6, above / law.wetShareFrac);
   return WET_DAY_MM + law.scaleMm * (-Math.log(beyond)) ** (1 / SHAPE);
 }
+
+/** Score of a day that was told dry: somewhere among the dry days, nobody knows how near to rain. @param drawFrac 0 to 1 */
+export function scoreOfDry(law: RainLaw, drawFrac: number): number {
+  return normalValueAt(drawFrac * normalShareBelow(wetScore(law)));
+}
+
+/**
+ * What truly falls, mm, where a score was told that goes with the truth's by a correlation: shrunk by it, given an
+ * error, and turned back.
+ */
+export function rainFallenMm(
+  law: RainLaw,
+  of: { toldScore: number; correlation: number; error: number },
+): number {
+  const { toldScore, correlation, error } = of;
+  return rainOfScore(law, correlation * toldScore + Math.sqrt(1 - correlation ** 2) * error);
+}
+
+/** Most that a day's told rain is stretched to over itself. Chosen by us. */
+export const MOST_STRETCH = 8;

@@ -1,10 +1,17 @@
 import { localHour } from "../../site/local-days.ts";
-import { normalShareBelow, normalValueAt } from "../normal-curve.ts";
 import { seededRandom, seedFrom } from "../seeded-random.ts";
 import { HOUR_MS } from "../weather.ts";
 import { ERROR_STREAM } from "./error-draws.ts";
 import { aheadOf, type MemberDay, type MemberFrame, realMember } from "./member-frame.ts";
-import { type RainLaw, rainLaw, rainOfScore, scoreOfRain, WET_DAY_MM, wetScore } from "./rain-law.ts";
+import {
+  MOST_STRETCH,
+  type RainLaw,
+  rainFallenMm,
+  rainLaw,
+  scoreOfDry,
+  scoreOfRain,
+  WET_DAY_MM,
+} from "./rain-law.ts";
 import { drawSpell, rainClimate } from "./rain-spell-shape.ts";
 
 /**
@@ -17,9 +24,6 @@ const MEMBER_CORRELATION = 0.75;
 
 /** A forecast without members misses the hour of rain by so much (standard deviation) on days 0 and 4. Our choice. */
 const SHIFT_SD_HOURS = { first: 1, later: 3, laterDay: 4 } as const;
-
-/** Most of a day's rain over the forecast's that its own hours are stretched to; beyond, a spell of its own is drawn. */
-const MOST_STRETCH = 8;
 
 /**
  * Rain by hour and member, mm.
@@ -60,6 +64,7 @@ function memberDay(out: Float64Array, context: MemberDayContext): void {
   const forecast = forecastShape(context, shift);
   const rainMm = trueRainMm(context, { forecastMm: forecast, drySpot });
   if (rainMm === 0) shape.fill(0);
+  // Beyond what its own hours are stretched to, a spell of its own is drawn.
   else if (forecast < WET_DAY_MM || rainMm > MOST_STRETCH * forecast) {
     const firstClockHour = Math.floor(localHour(frame.startUtcMs + day.fromHour * HOUR_MS, frame.site.zone));
     drawSpell(shape, {
@@ -104,13 +109,10 @@ function trueRainMm(
   const partOfDay = (day.toHour - day.fromHour) / 24;
   const dayLaw = { ...law, wetShareFrac: 1 - (1 - law.wetShareFrac) ** partOfDay };
   const published = day.error.rainCorrelation;
-  const rho = frame.ensemble && published > 0 ? Math.max(published, MEMBER_CORRELATION) : published;
-  const score =
-    of.forecastMm >= WET_DAY_MM
-      ? scoreOfRain(dayLaw, of.forecastMm)
-      : // Somewhere among the dry days, nobody knows how near to rain.
-        normalValueAt(of.drySpot * normalShareBelow(wetScore(dayLaw)));
-  return rainOfScore(dayLaw, rho * score + Math.sqrt(1 - rho ** 2) * error);
+  const correlation = frame.ensemble && published > 0 ? Math.max(published, MEMBER_CORRELATION) : published;
+  const toldScore =
+    of.forecastMm >= WET_DAY_MM ? scoreOfRain(dayLaw, of.forecastMm) : scoreOfDry(dayLaw, of.drySpot);
+  return rainFallenMm(dayLaw, { toldScore, correlation, error });
 }
 
 function climateOf(frame: MemberFrame, day: MemberDay) {

@@ -3,7 +3,7 @@ import { OWNER_ID } from "../../access/door.ts";
 import { addToken, giveCode, LONGEST_TOKEN_DAYS, newAccount } from "../../access/give-access.ts";
 import { ROLES } from "../../access/roles.ts";
 import type { Account } from "../../store/accounts-store.ts";
-import { type ApiCall, type ApiRoute, notThere, unfit } from "../api-route.ts";
+import { type ApiCall, type ApiOutcome, type ApiRoute, notThere, unfit } from "../api-route.ts";
 
 const group = "access";
 const Name = z.string().trim().min(1).max(60);
@@ -72,11 +72,9 @@ export const accessRoutes: readonly ApiRoute[] = [
     summary: "Gives a fresh one-time code",
     answer: z.object(CODE),
     faults: [404],
-    async handle(call) {
-      const account = await guestOf(call);
-      const { store, now } = call.context;
-      return account ? { body: await giveCode(store, account, now()) } : notThere("account");
-    },
+    handle: ofGuest(async (account, { context: { store, now } }) => ({
+      body: await giveCode(store, account, now()),
+    })),
   },
   {
     method: "POST",
@@ -86,12 +84,10 @@ export const accessRoutes: readonly ApiRoute[] = [
     summary: "Signs somebody out on every device",
     answerStatus: 204,
     faults: [404],
-    async handle(call) {
-      const account = await guestOf(call);
-      if (!account) return notThere("account");
-      await call.context.store.sessions.endAll(account.id);
+    handle: ofGuest(async (account, { context: { store } }) => {
+      await store.sessions.endAll(account.id);
       return {};
-    },
+    }),
   },
   {
     method: "DELETE",
@@ -101,13 +97,11 @@ export const accessRoutes: readonly ApiRoute[] = [
     summary: "Lets somebody in no more, from this moment",
     answerStatus: 204,
     faults: [404],
-    async handle(call) {
-      const account = await guestOf(call);
-      if (!account) return notThere("account");
-      await call.context.store.sessions.endAll(account.id);
-      await call.context.store.accounts.remove(account.id);
+    handle: ofGuest(async (account, { context: { store } }) => {
+      await store.sessions.endAll(account.id);
+      await store.accounts.remove(account.id);
       return {};
-    },
+    }),
   },
   {
     method: "GET",
@@ -153,8 +147,12 @@ export const accessRoutes: readonly ApiRoute[] = [
 ];
 
 /** The owner's own access is looked after on the pages. */
-async function guestOf({ context, params }: ApiCall): Promise<Account | undefined> {
-  return params.accountId === OWNER_ID ? undefined : context.store.accounts.get(params.accountId!);
+function ofGuest(handle: (account: Account, call: ApiCall) => Promise<ApiOutcome>): ApiRoute["handle"] {
+  return async (call: ApiCall) => {
+    const id = call.params.accountId!;
+    const account = id === OWNER_ID ? undefined : await call.context.store.accounts.get(id);
+    return account ? handle(account, call) : notThere("account");
+  };
 }
 
 function shownAccount({ id, name, role, passphrase }: Account): z.output<typeof AccountSchema> {

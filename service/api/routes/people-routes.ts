@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { messageFaultOf } from "../../notify/message-fault.ts";
+import { receivers } from "../../notify/receivers.ts";
 import { sendTest } from "../../notify/send-test.ts";
-import { receivers } from "../../pages/house/mornings-routes.tsx";
 import { siteNow } from "../../pages/site-now.ts";
 import { WordChoiceSchema } from "../../store/choices-store.ts";
 import { MESSAGE_KINDS, PersonSchema } from "../../store/person.ts";

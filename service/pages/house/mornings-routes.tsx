@@ -1,6 +1,5 @@
 import { Hono } from "hono";
-import { HOUSE_PERSON } from "../../notify/post.ts";
-import type { StoreQueries } from "../../store/store-queries.ts";
+import { type Receiver, receivers } from "../../notify/receivers.ts";
 import type { Words } from "../../words/words.ts";
 import { fieldTexts } from "../forms/form-body.ts";
 import type { PageContext } from "../page-context.ts";
@@ -18,7 +17,7 @@ export function morningsRoutes(context: PageContext): Hono {
 }
 
 export interface MorningsProps {
-  readonly receivers: readonly { readonly id: string; readonly name: string }[];
+  readonly receivers: readonly Receiver[];
   readonly skipping: readonly string[];
   readonly words: Words;
 }
@@ -47,15 +46,4 @@ export function MorningsPart({ receivers: all, skipping, words: { say } }: Morni
       </form>
     </section>
   );
-}
-
-/** Whoever can get a message: the house itself, and its people. */
-export async function receivers({
-  store,
-  words,
-}: {
-  readonly store: Pick<StoreQueries, "people">;
-  readonly words: Words;
-}): Promise<MorningsProps["receivers"]> {
-  return [{ id: HOUSE_PERSON, name: words.say("house.mornings-house") }, ...(await store.people.list())];
 }

@@ -32,7 +32,7 @@ export function plainTank(of: {
     bodyUsableMl: one(usableMm),
     wallPerMm: one(0),
     thirstMlPerMm: one(demandPerMm),
-    depletionFrac,
+    depletionFrac: one(depletionFrac),
     surfaceRootsFrac: 0,
     catchMlPerMm: one(1),
     saucerMostMl: 0,

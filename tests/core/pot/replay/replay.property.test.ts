@@ -33,9 +33,16 @@ const body: fc.Arbitrary<EntryBody> = fc.oneof(
     roots: "pruned",
   }),
 );
+/** Hours after which the planting was written down: at once, or long after, at any minute. */
+const writtenAfterHours = fc.oneof(fc.constant(0), fc.double({ min: 14 * 24, max: HOURS, noNaN: true }));
 const anyJournal = fc
-  .array(fc.tuple(fc.double({ min: 1, max: HOURS, noNaN: true }), body), { maxLength: 12 })
-  .map((rows) => journal([[0, PLANTED], ...rows.sort((a, b) => a[0] - b[0])]));
+  .tuple(
+    writtenAfterHours,
+    fc.array(fc.tuple(fc.double({ min: 1, max: HOURS, noNaN: true }), body), { maxLength: 12 }),
+  )
+  .map(([after, rows]) =>
+    journal([[0, PLANTED, { recordedUtcMs: START + after * HOUR_MS }], ...rows.sort((a, b) => a[0] - b[0])]),
+  );
 const rain = fc.array(fc.constantFrom(0, 0, 0, 0, 0, 0, 0, 0, 1, 12), { minLength: HOURS, maxLength: HOURS });
 
 function contextFor(rainMm: readonly number[]) {
