@@ -6,8 +6,9 @@ import type { Naming } from "./naming.ts";
 export function reasonLine(reason: Reason, naming: Naming): string {
   const { words } = naming;
   const spoken = reasonArguments(reason, naming);
-  if (isAhead(reason)) return words.say("reason.at-refill-point.soon", spoken);
+  if (isAhead(reason)) return words.say(`reason.${reason.code}.soon`, spoken);
   if (isNearTipping(reason)) return words.say("reason.gusts.near", spoken);
+  if (isLaterNight(reason)) return words.say("reason.cold-night.later", spoken);
   const why = whyStillDry(reason);
   if (why !== null) return words.say(`reason.freshly-planted-dry.${why}`, spoken);
   return words.trySay(`reason.${reason.code}`, spoken) ?? words.say(`reason.${reason.code}.bare`, spoken);
@@ -16,14 +17,16 @@ export function reasonLine(reason: Reason, naming: Naming): string {
 /** The reason without figures. */
 export function reasonInShort(reason: Reason, naming: Naming): string {
   const { words } = naming;
-  if (isAhead(reason)) return words.say("reason.at-refill-point.soon.bare");
+  if (isAhead(reason) && reason.code === "at-refill-point")
+    return words.say("reason.at-refill-point.soon.bare");
   return words.say(`reason.${reason.code}.bare`, reasonArguments(reason, naming));
 }
 
 /** Watered before it has come down to its refill point, since it may do so before the next round. */
-function isAhead({ code, numbers: { leftFrac, refillFrac } }: Reason): boolean {
+function isAhead(reason: Reason): reason is Reason & { code: "at-refill-point" | "rain-does-not-reach" } {
+  const { leftFrac, refillFrac } = reason.numbers;
   return (
-    code === "at-refill-point" &&
+    (reason.code === "at-refill-point" || reason.code === "rain-does-not-reach") &&
     typeof leftFrac === "number" &&
     typeof refillFrac === "number" &&
     leftFrac > refillFrac
@@ -38,6 +41,11 @@ function isNearTipping({ code, numbers: { gustMPerS, limitMPerS } }: Reason): bo
     typeof limitMPerS === "number" &&
     gustMPerS < limitMPerS
   );
+}
+
+/** Cold of a night that is not the one after the deed: which one is told, as tonight may be mild. */
+function isLaterNight({ code, numbers }: Reason): boolean {
+  return code === "cold-night" && numbers.coldDay !== undefined;
 }
 
 /** What moved the end of the dry wait after planting; null when nothing did. */

@@ -107,7 +107,9 @@ export const BN = {
   "reason.rain-will-do": "{rainMm} বৃষ্টি আসছে, তাতেই পানি দেওয়া হয়ে যাবে।",
   "reason.rain-will-do.bare": "আসছে বৃষ্টিতেই পানি দেওয়া হয়ে যাবে।",
   "reason.rain-does-not-reach":
-    "এর পানির {leftFrac} বাকি আছে; পূর্বাভাসের {rainMm} বৃষ্টির মধ্যে এ জায়গায় পৌঁছায় {reachesMm}।",
+    "এর পানির {leftFrac} বাকি আছে, {refillFrac}-এ নামলে আবার পানি চায়; পূর্বাভাসের {rainMm} বৃষ্টির মধ্যে এ জায়গায় পৌঁছায় {reachesMm}।",
+  "reason.rain-does-not-reach.soon":
+    "এর পানির {leftFrac} বাকি আছে, পরের বার দেখার আগেই {refillFrac}-এ নেমে যেতে পারে; পূর্বাভাসের {rainMm} বৃষ্টির মধ্যে এ জায়গায় পৌঁছায় {reachesMm}।",
   "reason.rain-does-not-reach.bare": "পূর্বাভাসের বৃষ্টি এ জায়গায় পৌঁছায় না।",
   "reason.freshly-planted-dry":
     "{sinceDays, plural, =0 {আজ} one {# দিন আগে} other {# দিন আগে}} শিকড়ে হাত পড়েছে; শুকনো থাকলে কাটা জোড়ে, {untilDay} পর্যন্ত।",
@@ -136,6 +138,8 @@ export const BN = {
   "reason.wet-before-cold.bare": "ঠান্ডা রাতের আগে বৃষ্টি: ঠান্ডায় ভেজা থাকবে।",
   "reason.cold-night":
     "রাতে {coldestC}-তে {sure, select, no {নামতে পারে} other {নামবে}}; {limitC}-এর নিচে গাছের ক্ষতি হয়।",
+  "reason.cold-night.later":
+    "{coldDay} রাতে {coldestC}-তে {sure, select, no {নামতে পারে} other {নামবে}}; {limitC}-এর নিচে গাছের ক্ষতি হয়।",
   "reason.cold-night.bare": "আসছে রাত গাছটির সহ্যের চেয়ে ঠান্ডা।",
   "reason.gusts": "{gustMPerS} পর্যন্ত দমকায় উল্টে যেতে পারে; {limitMPerS} পর্যন্ত দাঁড়িয়ে থাকে।",
   "reason.gusts.near":

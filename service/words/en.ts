@@ -114,7 +114,9 @@ export const EN = {
   "reason.rain-will-do": "{rainMm} of rain is on its way and will do the watering.",
   "reason.rain-will-do.bare": "The coming rain will do the watering.",
   "reason.rain-does-not-reach":
-    "{leftFrac} of its water is left, and of {rainMm} of rain forecast only {reachesMm} reaches this spot.",
+    "{leftFrac} of its water is left; it waits for more at {refillFrac}, and of {rainMm} of rain forecast only {reachesMm} reaches this spot.",
+  "reason.rain-does-not-reach.soon":
+    "{leftFrac} of its water is left; it may come down to {refillFrac} before the next round, and of {rainMm} of rain forecast only {reachesMm} reaches this spot.",
   "reason.rain-does-not-reach.bare": "The forecast rain does not reach this spot.",
   "reason.freshly-planted-dry":
     "Roots were disturbed {sinceDays, plural, =0 {today} one {a day ago} other {# days ago}}; cuts close dry, until {untilDay}.",
@@ -144,6 +146,8 @@ export const EN = {
   "reason.wet-before-cold.bare": "Rain before cold nights: it would be wet in the cold.",
   "reason.cold-night":
     "The night {sure, select, no {may go} other {goes}} down to {coldestC}; it is hurt below {limitC}.",
+  "reason.cold-night.later":
+    "The night of {coldDay} {sure, select, no {may go} other {goes}} down to {coldestC}; it is hurt below {limitC}.",
   "reason.cold-night.bare": "The coming night is colder than it can take.",
   "reason.gusts": "Gusts to {gustMPerS} could push it over; it stands up to {limitMPerS}.",
   "reason.gusts.near":

@@ -112,7 +112,9 @@ export const ES = {
   "reason.rain-will-do": "Vienen {rainMm} de lluvia, que harán el riego.",
   "reason.rain-will-do.bare": "La lluvia que viene hará el riego.",
   "reason.rain-does-not-reach":
-    "Le queda el {leftFrac} de su agua; se esperan {rainMm} de lluvia, y en este sitio solo {reachesMm}.",
+    "Le queda el {leftFrac} de su agua y pide riego al llegar al {refillFrac}; se esperan {rainMm} de lluvia, y en este sitio solo {reachesMm}.",
+  "reason.rain-does-not-reach.soon":
+    "Le queda el {leftFrac} de su agua y puede bajar al {refillFrac} antes de la próxima ronda; se esperan {rainMm} de lluvia, y en este sitio solo {reachesMm}.",
   "reason.rain-does-not-reach.bare": "La lluvia prevista no llega a este sitio.",
   "reason.freshly-planted-dry":
     "Se tocaron las raíces {sinceDays, plural, =0 {hoy} one {hace un día} other {hace # días}}; los cortes cierran en seco, hasta el {untilDay}.",
@@ -143,6 +145,8 @@ export const ES = {
   "reason.wet-before-cold.bare": "Lluvia antes de noches frías: pasaría el frío mojada.",
   "reason.cold-night":
     "La noche {sure, select, no {puede bajar} other {baja}} a {coldestC}; sufre por debajo de {limitC}.",
+  "reason.cold-night.later":
+    "La noche del {coldDay} {sure, select, no {puede bajar} other {baja}} a {coldestC}; sufre por debajo de {limitC}.",
   "reason.cold-night.bare": "La noche que viene es más fría de lo que aguanta.",
   "reason.gusts": "Rachas de hasta {gustMPerS} podrían volcarla; se tiene en pie hasta {limitMPerS}.",
   "reason.gusts.near":

@@ -107,7 +107,9 @@ export const HI = {
   "reason.rain-will-do": "{rainMm} बारिश आ रही है, सिंचाई उसी से हो जाएगी।",
   "reason.rain-will-do.bare": "आने वाली बारिश से सिंचाई हो जाएगी।",
   "reason.rain-does-not-reach":
-    "इसके पानी का {leftFrac} बचा है; अनुमानित {rainMm} बारिश में से इस जगह {reachesMm} पहुँचती है।",
+    "इसके पानी का {leftFrac} बचा है, {refillFrac} पर और चाहिए; अनुमानित {rainMm} बारिश में से इस जगह {reachesMm} पहुँचती है।",
+  "reason.rain-does-not-reach.soon":
+    "इसके पानी का {leftFrac} बचा है, अगली बार देखने से पहले {refillFrac} तक उतर सकता है; अनुमानित {rainMm} बारिश में से इस जगह {reachesMm} पहुँचती है।",
   "reason.rain-does-not-reach.bare": "अनुमानित बारिश इस जगह नहीं पहुँचती।",
   "reason.freshly-planted-dry":
     "जड़ें {sinceDays, plural, =0 {आज} one {# दिन पहले} other {# दिन पहले}} छेड़ी गई थीं; घाव सूखे में भरते हैं, {untilDay} तक।",
@@ -136,6 +138,8 @@ export const HI = {
   "reason.wet-before-cold.bare": "ठंडी रातों से पहले बारिश: ठंड में गीला रहेगा।",
   "reason.cold-night":
     "रात {coldestC} तक {sure, select, no {उतर सकती है} other {उतरेगी}}; {limitC} से नीचे पौधे को चोट लगती है।",
+  "reason.cold-night.later":
+    "{coldDay} की रात {coldestC} तक {sure, select, no {उतर सकती है} other {उतरेगी}}; {limitC} से नीचे पौधे को चोट लगती है।",
   "reason.cold-night.bare": "आने वाली रात इसकी सहन-शक्ति से ठंडी है।",
   "reason.gusts": "{gustMPerS} तक के झोंके इसे गिरा सकते हैं; यह {limitMPerS} तक खड़ा रहता है।",
   "reason.gusts.near":

@@ -9,6 +9,7 @@ import { tippedShare } from "../harm/toppling.ts";
 import type { Reason } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
 import {
+  coldestNight,
   coldestThree,
   type DaySpanOf,
   evenly,
@@ -58,17 +59,25 @@ export function carryReason(context: PlanContext, threat: Threat): Threatened {
   }
 }
 
-function coldNight({ size }: PlanContext, { study, leg }: Threat): Threatened {
+function coldNight({ days, size }: PlanContext, { study, leg }: Threat): Threatened {
   const { damageC: limitC, killC } = study.now.values;
-  const values = lowestOver(study.home.at.nightMinC, { size, ...leg });
-  const sample = { values, weightFrac: evenly(size) };
-  const [low, mid] = quantilesOf(sample, [0.1, 0.5]);
+  const nights = study.home.at.nightMinC;
+  const sample = { values: lowestOver(nights, { size, ...leg }), weightFrac: evenly(size) };
+  const d = coldestNight(nights, { size, ...leg });
+  const untilThen = lowestOver(nights, { size, fromDay: leg.fromDay, toDay: d + 1 });
+  const [low, mid] = quantilesOf({ ...sample, values: untilThen }, [0.1, 0.5]);
   const sure = mid! < limitC ? "yes" : "no";
   const coldestC = roundTo(sure === "yes" ? mid! : low!, 0.1);
   return {
     reason: {
       code: "cold-night",
-      numbers: { coldestC, limitC, sure, ...(mid! <= killC ? { kills: "yes" } : {}) },
+      numbers: {
+        coldestC,
+        limitC,
+        sure,
+        ...(d > leg.fromDay ? { coldDay: days[d]!.day } : {}),
+        ...(mid! <= killC ? { kills: "yes" } : {}),
+      },
     },
     shareFrac: shareWhere(sample, (minC) => minC < limitC),
   };

@@ -40,6 +40,22 @@ export function hottestOver({ forcing, size }: SpotDays, hours: { fromHour: numb
   return hottest;
 }
 
+/** Nights that differ by no more are alike. Chosen by us: forecasts are no surer. */
+const ALIKE_C = 1;
+
+/** The coldest night of some days in the middle of the cloud; the first of those that are alike. */
+export function coldestNight(
+  nightMinC: Float64Array,
+  { size, fromDay, toDay }: DaySpanOf & { size: number },
+): number {
+  const midsC = Array.from({ length: toDay - fromDay }, (_, i) => {
+    const night = { values: nightMinC, offset: (fromDay + i) * size, weightFrac: evenly(size) };
+    return quantilesOf(night, [0.5])[0]!;
+  });
+  const alikeC = Math.min(...midsC) + ALIKE_C;
+  return fromDay + midsC.findIndex((midC) => midC <= alikeC);
+}
+
 /** The night whose three-night mean is lowest in the middle of the cloud. */
 export function coldestThree(at: SpotDays, from = 0): { d: number; nightC: number } {
   let best = { d: from, nightC: Number.POSITIVE_INFINITY };

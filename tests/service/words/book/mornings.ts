@@ -12,6 +12,8 @@ export interface Morning {
 
 const NINE = "2027-05-12T07:00Z";
 const ONE_PM = "2027-05-12T11:00Z";
+const HURT = { coldestC: 2, limitC: 8 };
+const PASSED_BY = { rainMm: 12, reachesMm: 1, refillFrac: 0.4 };
 const FRIDAY = day("2027-05-14");
 
 /** An invented quay: names are the grower's own and stay as they are in every language. */
@@ -143,8 +145,11 @@ export const MORNINGS: readonly Morning[] = [
   }),
   morning("rain does not reach", {
     pots: [
-      does("fig", "water", because("rain-does-not-reach", { rainMm: 12, reachesMm: 1, leftFrac: 0.3 }), {
+      does("fig", "water", because("rain-does-not-reach", { ...PASSED_BY, leftFrac: 0.3 }), {
         amountMl: 600,
+      }),
+      does("lemon", "water", because("rain-does-not-reach", { ...PASSED_BY, leftFrac: 0.5 }), {
+        amountMl: 800,
       }),
     ],
   }),
@@ -186,9 +191,15 @@ export const MORNINGS: readonly Morning[] = [
     days: [{ ...mild, tempMinC: flat(-2.5), tempMaxC: flat(6) }],
     cautions: [caution("lift", { potIds: ["lemon"] })],
   }),
+  morning("cold in some days, rain before", {
+    pots: [
+      carryIn("hibiscus", because("cold-night", { ...HURT, sure: "yes", coldDay: "2027-05-15" })),
+      carryIn("jade", because("cold-night", { ...HURT, sure: "no", coldDay: "2027-05-14" })),
+    ],
+  }),
   morning("cold snap, no room left", {
     pots: [
-      does("hibiscus", "top-cover", because("cold-night", { coldestC: 2, limitC: 8, sure: "yes" }), {
+      does("hibiscus", "top-cover", because("cold-night", { ...HURT, sure: "yes" }), {
         by: ONE_PM,
         notCarried: because("no-room"),
       }),
