@@ -24,6 +24,7 @@ export const CHANGES: readonly Release[] = [
       "Where a night kills a plant at every spot, it is no longer carried for a degree less: it is wrapped, and told what would be surer.",
       "A pot entered long after it was planted, with no watering told, is no longer thought to have stood dry all that time: what it holds is taken as unknown until the first watering, weighing or look.",
       "A pot that is carried ahead of a cold night some days off is told which night; it used to read as if it were the coming one.",
+      "Where thunder parts a day, a carry is asked for in the longer stretch without it; its hours used to run through the storm.",
       "A pot that is watered because rain passes it by is told at what share of its water it waits for more.",
       "A pot that a carry would help and that stays says why: no room is left, or it is too heavy for the stairs.",
     ],

@@ -4,7 +4,11 @@ import { deedsOf, type Expected, type Scenario, todayOf } from "./scenario.ts";
 
 /** Everything in which a plan differs from what a scenario expects, in words; nothing when it is as expected. */
 export function objections(scenario: Scenario, plan: Plan): string[] {
-  return Object.entries(scenario.expected).flatMap(([potId, expected]) => {
+  return [...underThunder(plan), ...Object.entries(scenario.expected).flatMap(faultsOf(scenario, plan))];
+}
+
+function faultsOf(scenario: Scenario, plan: Plan) {
+  return ([potId, expected]: [string, Expected]): string[] => {
     const deeds = deedsOf(plan, potId);
     const told = deeds
       .map((deed) => `${deed.action} (${deed.reason.code}${deed.by ? `, by ${deed.by}` : ""})`)
@@ -13,7 +17,23 @@ export function objections(scenario: Scenario, plan: Plan): string[] {
     const unheld = (expected.holds ?? []).filter((kind) => !held.some((hold) => hold.kind === kind));
     const found = [...faults({ scenario, expected, deeds }), ...unheld.map((kind) => `${kind} should wait`)];
     return found.map((fault) => `${potId}: ${fault}; the plan says ${told}`);
-  });
+  };
+}
+
+/**
+ * Deeds whose hours of one day hold an hour of thunder or the one after it, whatever else is expected. Rule of weather
+ * services: indoors until thirty minutes after the last thunder.
+ */
+function underThunder(plan: Plan): string[] {
+  const thunder = plan.days.flatMap(({ thunderHours }) => thunderHours.map((at) => Date.parse(at)));
+  return plan.pots.flatMap(({ potId }) =>
+    deedsOf(plan, potId)
+      .filter(({ from = plan.issuedAt, by }) => by !== undefined && by.slice(0, 10) === from.slice(0, 10))
+      .filter(({ from = plan.issuedAt, by }) =>
+        thunder.some((at) => at + HOUR_MS > Date.parse(from) && at < Date.parse(by!)),
+      )
+      .map(({ action, from, by }) => `${potId}: ${action} from ${from ?? "now"} to ${by} spans thunder`),
+  );
 }
 
 function faults(on: { scenario: Scenario; expected: Expected; deeds: readonly Deed[] }): string[] {

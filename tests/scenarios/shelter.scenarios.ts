@@ -119,6 +119,24 @@ export const SHELTER: readonly Scenario[] = [
     expected: { cuttings: { asks: ["carry-in"], before: { day: 0, clock: 15 } } },
   },
   {
+    situation: "thunder from two to four this afternoon, frost tonight, a pelargonium on the bench",
+    why: "there is time in the morning; nobody is sent out between thunder and dusk",
+    season: "autumn",
+    sky: after(COOL, { ...FROST, thunder: [14, 15, 16] }, FROST, COOL),
+    pots: [{ id: "pelargonium", group: "pelargonium", wateredDaysAgo: [2] }],
+    expected: { pelargonium: { asks: ["carry-in"], before: { day: 0, clock: 14 } } },
+  },
+  {
+    situation: "thunder at seven this morning, frost tonight, the same pelargonium",
+    why: "the long dry afternoon is for carrying",
+    season: "autumn",
+    sky: after(COOL, { ...FROST, thunder: [7] }, FROST, COOL),
+    pots: [{ id: "pelargonium", group: "pelargonium", wateredDaysAgo: [2] }],
+    expected: {
+      pelargonium: { asks: ["carry-in"], between: { action: "carry-in", day: 0, clocks: [10, 20] } },
+    },
+  },
+  {
     situation: "carried into the shed last week for a cold spell that is over, mild days ahead",
     why: "the danger is past and the shed is dark: out again",
     season: "spring",

@@ -1,5 +1,3 @@
-import { instantOf } from "../../site/instant.ts";
-import { HOUR_MS } from "../../weather/weather.ts";
 import { type ChosenAid, chooseAids } from "../aid/choose-aids.ts";
 import { harmLeftOver } from "../aid/left-over.ts";
 import { carryInSpan } from "../choice/carry-hours.ts";
@@ -11,7 +9,7 @@ import type { PlanContext } from "../plan-context.ts";
 import { carryReason } from "./carry-reason.ts";
 import { confidenceOf } from "./confidence-of.ts";
 import { harmFigure } from "./harm-figure.ts";
-import { NOTICE_H } from "./notice.ts";
+import { spanOfDeed } from "./notice.ts";
 
 /** Share of a term's worst day from which a day belongs to the danger that an aid is for. Chosen by us. */
 const BELONGS_FRAC = 0.2;
@@ -75,8 +73,7 @@ function aidDeed(
   });
   return {
     action: aid.action,
-    ...(span.byHour <= NOTICE_H ? {} : { from: instantOf(context.startUtcMs + span.fromHour * HOUR_MS) }),
-    by: instantOf(context.startUtcMs + span.byHour * HOUR_MS),
+    ...spanOfDeed(context, span),
     until: context.days[toDay - 1]!.day,
     reason,
     harmAvoided: harmFigure(saves),

@@ -10,7 +10,7 @@ import { carryReason } from "./carry-reason.ts";
 import { confidenceOf } from "./confidence-of.ts";
 import { evenly, lowestOver } from "./day-figures.ts";
 import { harmFigure } from "./harm-figure.ts";
-import { NOTICE_H } from "./notice.ts";
+import { spanOfDeed } from "./notice.ts";
 import { roundTo } from "./round-to.ts";
 import { quantilesOf, shareWhere } from "./spread-of.ts";
 
@@ -43,8 +43,7 @@ function carryIn(context: PlanContext, carry: Carry): Deed | null {
   return {
     action: "carry-in",
     toSpotId: option.away.spot.id,
-    ...(span.byHour <= NOTICE_H ? {} : { from: instantOf(context.startUtcMs + span.fromHour * HOUR_MS) }),
-    by: instantOf(context.startUtcMs + span.byHour * HOUR_MS),
+    ...spanOfDeed(context, span),
     until: context.days[leg.toDay - 1]!.day,
     reason,
     harmAvoided: savedBy(option, leg),
