@@ -356,7 +356,7 @@ export const BN = {
 
   "deed.sure": "কতটা নিশ্চিত: {word}।",
   "deed.tick": "হয়েছে",
-  "deed.otherwise": "অন্যভাবে",
+  "deed.otherwise": "অন্যভাবে করা",
   "deed.otherwise-label": "অন্যভাবে করা: {pot}",
   "deed.done": "হয়েছে",
   "deed.tick-label": "হয়েছে: {sentence}",
@@ -644,6 +644,7 @@ export const BN = {
   "pots.title": "টব",
   "pots.lead":
     "{potCount, plural, =0 {এখনো কোনো টব নেই।} one {#টি টব, এখন যেমন আছে।} other {#টি টব, এখন যেমন আছে।}}",
+  "pots.lead.shown": "{potCount}টি টবের মধ্যে {shownCount}টি, এখন যেমন আছে।",
   "pots.scale": "সব একই মাপে আঁকা। মাটির উপর প্রতিটি রেখা ৬ মিমি পানি, বৃষ্টিমাপকে যেমন মাপা হয়; তলার ভরাট স্তরে বাতাস কম।",
   "pots.new": "টব লিখুন",
   "pots.choose": "টিক দিন",
@@ -653,6 +654,8 @@ export const BN = {
   "pots.watered": "নিচ দিয়ে ঝরা পর্যন্ত পানি দেওয়া",
   "pots.moved": "এ জায়গায় সরানো",
   "pots.watered-bench": "{spot}: {potCount}টি টবেই নিচ দিয়ে ঝরা পর্যন্ত পানি দেওয়া",
+  "pots.watered-bench.but-dry":
+    "{spot}: {potCount}টি টবে নিচ দিয়ে ঝরা পর্যন্ত পানি দেওয়া; যেগুলো শুকনো রাখতে হবে সেগুলোতে নয়",
   "pots.kept": "{potCount, plural, one {#টি টবের জন্য রাখা হলো} other {#টি টবের জন্য রাখা হলো}}: {what}।",
   "pots.take-back": "সবটা ফিরিয়ে নিন",
   "pots.show": "কোনগুলো দেখাবে বেছে নিন",
@@ -806,8 +809,8 @@ export const BN = {
   "figure.mass": "ঝরার পর ওজন",
   "figure.volume": "টবে মিশ্রণ",
   "figure.ml": "{midMl}",
-  "figure.ml-range": "{lowMl} থেকে {highMl}-এর মধ্যে",
-  "figure.of-volume": "মিশ্রণের {shareOfFrac} পানি",
+  "figure.held-range": "{lowMl} থেকে {highMl}; মিশ্রণের {shareOfFrac}",
+  "figure.of-held": "যা ধরে তার {shareOfFrac}",
   "figure.share": "{partFrac}",
   "figure.pores": "ফাঁক {poresFrac}",
   "figure.kg": "{midKg}",

@@ -374,8 +374,8 @@ export const EN = {
 
   "deed.sure": "How sure: {word}.",
   "deed.tick": "Done",
-  "deed.otherwise": "Otherwise",
-  "deed.otherwise-label": "Otherwise done: {pot}",
+  "deed.otherwise": "Done differently",
+  "deed.otherwise-label": "Done differently: {pot}",
   "deed.done": "done",
   "deed.tick-label": "Done: {sentence}",
   "strip.label": "The next 24 hours as a drawing; the sentence below it says the same.",
@@ -673,6 +673,7 @@ export const EN = {
   "pots.title": "Pots",
   "pots.lead":
     "{potCount, plural, =0 {No pots yet.} one {One pot as it stands now.} other {# pots as they stand now.}}",
+  "pots.lead.shown": "{shownCount} of {potCount} pots as they stand now.",
   "pots.scale":
     "All are drawn on one scale. Each line across the mix stands for 6 mm of water, as a rain gauge would measure it; the solid layer at the base has too little air.",
   "pots.new": "Enter a pot",
@@ -683,6 +684,7 @@ export const EN = {
   "pots.watered": "Watered until they ran through",
   "pots.moved": "Moved to this spot",
   "pots.watered-bench": "All {potCount} at {spot} watered until they ran through",
+  "pots.watered-bench.but-dry": "{spot}: {potCount} watered until they ran through, not those to be kept dry",
   "pots.kept": "{potCount, plural, one {Kept for one pot} other {Kept for # pots}}: {what}.",
   "pots.take-back": "Take all of it back",
   "pots.show": "Choose which to show",
@@ -845,8 +847,8 @@ export const EN = {
   "figure.mass": "Weighs drained",
   "figure.volume": "Mix in the vessel",
   "figure.ml": "{midMl}",
-  "figure.ml-range": "between {lowMl} and {highMl}",
-  "figure.of-volume": "water is {shareOfFrac} of the mix",
+  "figure.held-range": "between {lowMl} and {highMl}; {shareOfFrac} of the mix",
+  "figure.of-held": "{shareOfFrac} of what it holds",
   "figure.share": "{partFrac}",
   "figure.pores": "pores are {poresFrac}",
   "figure.kg": "{midKg}",

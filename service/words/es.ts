@@ -375,7 +375,7 @@ export const ES = {
 
   "deed.sure": "Seguridad: {word}.",
   "deed.tick": "Hecho",
-  "deed.otherwise": "De otro modo",
+  "deed.otherwise": "Hecho de otro modo",
   "deed.otherwise-label": "Hecho de otro modo: {pot}",
   "deed.done": "hecho",
   "deed.tick-label": "Hecho: {sentence}",
@@ -677,6 +677,7 @@ export const ES = {
   "pots.title": "Macetas",
   "pots.lead":
     "{potCount, plural, =0 {Aún no hay macetas.} one {Una maceta, como está ahora.} other {# macetas, como están ahora.}}",
+  "pots.lead.shown": "{shownCount} de {potCount} macetas, como están ahora.",
   "pots.scale":
     "Todas a la misma escala. Cada raya en el sustrato son 6 mm de agua, como los mediría un pluviómetro; a la capa llena del fondo le falta aire.",
   "pots.new": "Anotar una maceta",
@@ -688,6 +689,8 @@ export const ES = {
   "pots.watered": "Regadas hasta que escurrieron",
   "pots.moved": "Llevadas a este sitio",
   "pots.watered-bench": "Regadas las {potCount} de {spot} hasta que escurrieron",
+  "pots.watered-bench.but-dry":
+    "{spot}: regadas {potCount} hasta que escurrieron, no las que deben seguir secas",
   "pots.kept": "{potCount, plural, one {Guardado para una maceta} other {Guardado para # macetas}}: {what}.",
   "pots.take-back": "Deshacerlo todo",
   "pots.show": "Elija cuáles mostrar",
@@ -853,8 +856,8 @@ export const ES = {
   "figure.mass": "Pesa escurrida",
   "figure.volume": "Sustrato en la maceta",
   "figure.ml": "{midMl}",
-  "figure.ml-range": "entre {lowMl} y {highMl}",
-  "figure.of-volume": "el agua es el {shareOfFrac} del sustrato",
+  "figure.held-range": "entre {lowMl} y {highMl}; el {shareOfFrac} del sustrato",
+  "figure.of-held": "el {shareOfFrac} de lo que retiene",
   "figure.share": "{partFrac}",
   "figure.pores": "los poros son el {poresFrac}",
   "figure.kg": "{midKg}",

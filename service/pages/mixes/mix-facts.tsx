@@ -13,12 +13,16 @@ export function MixFacts({ inVessel, words }: { inVessel: MixInVessel; words: Wo
           <Row
             name={say("figure.capacity")}
             value={say("figure.ml", { midMl: hold.capacityMl })}
-            range={say("figure.ml-range", { lowMl: hold.capacityMl * low, highMl: hold.capacityMl * high })}
+            range={say("figure.held-range", {
+              lowMl: hold.capacityMl * low,
+              highMl: hold.capacityMl * high,
+              shareOfFrac: hold.capacityFrac,
+            })}
           />
           <Row
             name={say("figure.usable")}
             value={say("figure.ml", { midMl: hold.usableMl })}
-            range={say("figure.of-volume", { shareOfFrac: hold.capacityFrac })}
+            range={say("figure.of-held", { shareOfFrac: hold.usableMl / hold.capacityMl })}
           />
           <Row
             name={say("figure.air")}

@@ -6,7 +6,7 @@ import { needText } from "./next-need.ts";
 import type { PotStand } from "./pot-stand.ts";
 import { SectionOf } from "./section-of.tsx";
 import { ShelfFilter } from "./shelf-filter.tsx";
-import { isNarrowed, type ShelfView, shelfAddress, standsInView } from "./shelf-view.ts";
+import { isNarrowed, mayBeWatered, type ShelfView, shelfAddress, standsInView } from "./shelf-view.ts";
 
 export interface PotsPageProps {
   readonly stands: readonly PotStand[];
@@ -28,7 +28,9 @@ export function PotsPage(props: PotsPageProps) {
     <>
       <h1>{say("pots.title")}</h1>
       <p class="lead">
-        {say("pots.lead", { potCount: stands.reduce((sum, { pot }) => sum + (pot.count ?? 1), 0) })}
+        {shown.length < stands.length
+          ? say("pots.lead.shown", { shownCount: potCount(shown), potCount: potCount(stands) })
+          : say("pots.lead", { potCount: potCount(stands) })}
       </p>
       <Kept {...props} />
       <p>
@@ -56,6 +58,10 @@ export function PotsPage(props: PotsPageProps) {
       </form>
     </>
   );
+}
+
+function potCount(stands: readonly PotStand[]): number {
+  return stands.reduce((sum, { pot }) => sum + (pot.count ?? 1), 0);
 }
 
 /** What was done just now for several pots, to be taken back with one tap. */
@@ -128,14 +134,29 @@ function Shelf({ name, spotId, stands, pxPerCm, view, collection, words }: Shelf
           </li>
         ))}
       </ul>
-      {spotId !== undefined && stands.length > 1 && !isNarrowed(view) && (
-        <p>
-          <button type="submit" name="wateredSpotId" value={spotId} class="quiet">
-            {words.say("pots.watered-bench", { potCount: stands.length, spot: name })}
-          </button>
-        </p>
+      {spotId !== undefined && !isNarrowed(view) && (
+        <WholeBench name={name} spotId={spotId} stands={stands} words={words} />
       )}
     </section>
+  );
+}
+
+/** One tap for a bench that was watered, its pots that are kept dry left out. */
+function WholeBench({
+  name,
+  spotId,
+  stands,
+  words: { say },
+}: Pick<ShelfProps, "name" | "stands" | "words"> & { spotId: string }) {
+  const watered = mayBeWatered(stands, spotId).length;
+  if (watered < 2) return null;
+  const key = watered < stands.length ? "pots.watered-bench.but-dry" : "pots.watered-bench";
+  return (
+    <p>
+      <button type="submit" name="wateredSpotId" value={spotId} class="quiet">
+        {say(key, { potCount: watered, spot: name })}
+      </button>
+    </p>
   );
 }
 

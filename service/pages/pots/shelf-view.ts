@@ -53,6 +53,11 @@ export function standsInView(stands: readonly PotStand[], view: ShelfView): PotS
     .sort(byNeed);
 }
 
+/** Pots of one bench that nothing speaks against watering. */
+export function mayBeWatered(stands: readonly PotStand[], spotId: string): PotStand[] {
+  return stands.filter((stand) => stand.spotId === spotId && !asksFor(stand, "keep-dry"));
+}
+
 function asksFor({ potPlan }: PotStand, need: NonNullable<ShelfView["need"]>): boolean {
   if (!potPlan) return false;
   if (need === "keep-dry") return potPlan.action === "keep-dry";

@@ -14,7 +14,7 @@ import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
 import { potStands } from "./pot-stand.ts";
 import { PotsPage, type PotsPageProps } from "./pots-page.tsx";
-import { type ShelfView, shelfAddress, shelfViewOf } from "./shelf-view.ts";
+import { mayBeWatered, type ShelfView, shelfAddress, shelfViewOf } from "./shelf-view.ts";
 
 /** The shelves of all pots, and entries for many of them at once. */
 export function shelvesRoutes(context: PageContext): Hono {
@@ -82,12 +82,12 @@ type Together =
 
 const RAN_THROUGH: EntryBody = { kind: "watered", given: { kind: "ran-through" } };
 
-/** One entry for a whole bench, or for the pots that were ticked; the button says which. */
+/** One entry for a whole bench but its pots that are kept dry, or for the pots that were ticked; the button says which. */
 function togetherOf(now: SiteNow, { typed, potIds }: { typed: Typed; potIds: readonly string[] }): Together {
   const stands = potStands(now);
   const { wateredSpotId } = typed;
   if (wateredSpotId !== undefined) {
-    const here = stands.filter(({ spotId }) => spotId === wateredSpotId).map(({ pot }) => pot.id);
+    const here = mayBeWatered(stands, wateredSpotId).map(({ pot }) => pot.id);
     return here.length === 0
       ? { ok: false, problems: [{ code: "no-pot-there", path: ["potId"] }] }
       : { ok: true, potIds: here, body: RAN_THROUGH };
