@@ -141,7 +141,7 @@ function plainNumber(value: number, locale: string): string {
 }
 
 /** Some languages write days small; at the head of a line they begin with a capital as everything does. */
-function capitalised(text: string, locale: string): string {
+export function capitalised(text: string, locale: string): string {
   return text.charAt(0).toLocaleUpperCase(locale) + text.slice(1);
 }
 

@@ -2,7 +2,7 @@ import type { Collection } from "../../../core/plan/collection.ts";
 import type { Settings } from "../../../core/plan/settings.ts";
 import { dryDays } from "../../../core/plant/care-days.ts";
 import type { PlantGroup } from "../../../core/plant/group.ts";
-import type { Words } from "../../words/words.ts";
+import { capitalised, type Words } from "../../words/words.ts";
 import { type FormView, NumberField, ProblemList, SelectField } from "../forms/fields.tsx";
 import { AS_KIND, inShownUnit, OWN_CHOICES, OWN_NUMBERS } from "./own-values.ts";
 import { PlantFields } from "./pot-form.tsx";
@@ -98,7 +98,10 @@ function OwnChoices({ form, group }: { form: FormView; group: PlantGroup }) {
                 choice: choiceText({ name, value: kindChoice(name, group) }, form.words),
               }),
             },
-            ...OWN_CHOICES[name].map((value) => ({ value, text: choiceText({ name, value }, form.words) })),
+            ...OWN_CHOICES[name].map((value) => ({
+              value,
+              text: capitalised(choiceText({ name, value }, form.words), form.words.locale),
+            })),
           ]}
         />
       ))}

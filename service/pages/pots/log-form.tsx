@@ -9,7 +9,7 @@ import {
 } from "../forms/fields.tsx";
 import { VesselFields } from "../forms/vessel-fields.tsx";
 import { FEELS, GONE, LEAVES, type LogKind, SIGNS } from "./log-body.ts";
-import { ROOT_WORKS } from "./root-works.ts";
+import { rootWorkOptions } from "./root-works.ts";
 
 interface LogFormProps {
   readonly kind: LogKind;
@@ -142,7 +142,7 @@ function Fields({ kind, form, collection }: LogFormProps) {
             form={form}
             name="roots"
             label={say("field.roots")}
-            options={ROOT_WORKS.map((value) => ({ value, text: say(`roots.${value}`) }))}
+            options={rootWorkOptions(form.words)}
           />
           <p class="deed-note">{say("mix.dust")}</p>
         </>

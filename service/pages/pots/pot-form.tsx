@@ -17,7 +17,7 @@ import {
 import { readForm, type Typed } from "../forms/form-problems.ts";
 import { choice, formId, neededNumber, neededText } from "../forms/typed-fields.ts";
 import { VESSEL_SHAPE, VesselFields, vesselOfForm } from "../forms/vessel-fields.tsx";
-import { ROOT_WORKS } from "./root-works.ts";
+import { ROOT_WORKS, rootWorkOptions } from "./root-works.ts";
 
 const PotForm = z.object({
   formId: formId(),
@@ -181,7 +181,7 @@ export function PotFields({ form, collection, formId: id, action, today }: PotFi
           form={form}
           name="roots"
           label={say("field.roots")}
-          options={ROOT_WORKS.map((value) => ({ value, text: say(`roots.${value}`) }))}
+          options={rootWorkOptions(form.words)}
         />
         <TextField
           form={form}

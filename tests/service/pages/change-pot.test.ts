@@ -44,6 +44,15 @@ describe("the figures of a pot", () => {
     expect(offered.sort()).toEqual(known.sort());
   });
 
+  it("are chosen from lists that begin with a capital, as all lists do", async () => {
+    const { get } = await houseOf(stock);
+    for (const address of ["/pots/lemon/change", "/pots/new", "/pots/lemon"]) {
+      const options = [...(await get(address)).text.matchAll(/<option[^>]*>([^<]+)/g)].map((hit) => hit[1]!);
+      expect(options.length).toBeGreaterThan(5);
+      expect(options.filter((text) => /^\p{Ll}/u.test(text))).toEqual([]);
+    }
+  });
+
   it("keep own values in place of the kind's, and show them again", async () => {
     const { pot, get } = await changed({
       "own.damageC": "1.5",
