@@ -42,7 +42,8 @@ export async function isTooWide(page: Page): Promise<boolean> {
 }
 
 /** Everything that is tapped; links in running text are not counted. */
-const TARGETS = "button, select, textarea, summary, .choice, a.button, .head nav a, input:not([type=hidden])";
+const TARGETS =
+  "button, select, textarea, summary, .choice, a.button, .log-door, .head nav a, input:not([type=hidden])";
 
 /** Targets lower than a wet thumb needs, one line each; a box in a choice is tapped by the whole choice, and what is folded away counts. Asked in one go: a page has hundreds. */
 export async function lowTargets(page: Page): Promise<string[]> {

@@ -79,7 +79,7 @@ async function phone(): Promise<{ context: BrowserContext; page: Page }> {
 }
 
 async function writeNote(page: Page, text: string): Promise<void> {
-  await page.locator("details.log", { hasText: "Note" }).locator("summary").click();
+  await page.locator(".log-door", { hasText: "Note" }).click();
   await page.locator("#note-text").fill(text);
   await page.locator("details.log[open] button[type=submit]").click();
 }

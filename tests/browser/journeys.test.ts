@@ -91,7 +91,7 @@ describe.each([
 
   it("a pot is weighed, and the entry corrected", async () => {
     await go(`/pots/${potId}`);
-    await page.locator("details.log > summary", { hasText: "Weighed" }).click();
+    await page.locator(".log-door", { hasText: "Weighed" }).click();
     await page.locator("#weighed-massKg").fill("14,2");
     await page.locator("details.log[open] button[type=submit]").click();
     expect(await logged()).toContain("14 kg");
@@ -145,7 +145,7 @@ describe.each([
     const grain = Uint8Array.from({ length: 1800 * 900 }, (_, i) => (i * i) % 251);
     const drawn = sharp(grain, { raw: { width: 1800, height: 900, channels: 1 } });
     const buffer = await drawn.jpeg({ quality: 100 }).toBuffer();
-    await own.locator("details.log > summary", { hasText: "Photo" }).click();
+    await own.locator(".log-door", { hasText: "Photo" }).click();
     await own.locator("#photo-photo").setInputFiles({ name: "shelf.jpg", mimeType: "image/jpeg", buffer });
     const sentBytes = () =>
       own

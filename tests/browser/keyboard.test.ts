@@ -99,7 +99,7 @@ describe("by keyboard alone", () => {
     await tabTo(/^Leaf cactus$/);
     await enter();
     await tabTo(/^Watered$/);
-    await page.keyboard.press("Enter");
+    await enter();
     await tabTo(/^Poured/);
     await page.keyboard.type("350");
     await tabTo(/^Keep/);

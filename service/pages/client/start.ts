@@ -4,6 +4,7 @@ import { smallPhotos } from "./small-photos.ts";
 import { showState } from "./state-line.ts";
 import { subscribing } from "./subscribing.ts";
 import { instantTicks } from "./ticks.ts";
+import { unfoldAsked, unfolding } from "./unfold.ts";
 import { sendWaiting } from "./waiting.ts";
 
 /** Everything works without this; with it ticks are instant and entries survive a walk without signal. */
@@ -15,6 +16,8 @@ async function catchUp(): Promise<void> {
 instantTicks();
 smallPhotos();
 subscribing();
+unfolding();
+unfoldAsked();
 addEventListener("online", () => void catchUp());
 addEventListener("offline", () => void showState());
 addEventListener("pageshow", () => {

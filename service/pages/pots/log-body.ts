@@ -39,6 +39,11 @@ export const LOG_KINDS = [
 
 export type LogKind = (typeof LOG_KINDS)[number];
 
+/** Forms that stand on a pot's page: a photo is no entry of a kind of its own, but is offered beside them. */
+export const OPEN_KINDS = [...LOG_KINDS, "photo"] as const;
+
+export type OpenKind = (typeof OPEN_KINDS)[number];
+
 export type BodyRead = { ok: true; value: EntryBody } | { ok: false; problems: readonly Problem[] };
 
 const FORMS = {

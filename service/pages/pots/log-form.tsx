@@ -17,7 +17,8 @@ interface LogFormProps {
   readonly collection: Collection;
   readonly action: string;
   readonly formId: string;
-  readonly today: string;
+  /** Latest day that may be chosen, YYYY-MM-DD; a form that is still folded is told when it comes out. */
+  readonly today: string | undefined;
 }
 
 /** One kind of entry with its own few fields and the day and hour when it happened. */

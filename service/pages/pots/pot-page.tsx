@@ -12,7 +12,8 @@ import { entryWhat } from "../journal/entry-text.ts";
 import { whenText } from "../journal/when-text.ts";
 import { PhotoForm } from "../photos/photo-form.tsx";
 import { Signs } from "../today/signs.tsx";
-import { LOG_KINDS, type LogKind } from "./log-body.ts";
+import { FoldedForm } from "./folded-form.tsx";
+import { OPEN_KINDS, type OpenKind } from "./log-body.ts";
 import { LogForm } from "./log-form.tsx";
 import { outlookCourse, wateringMarks } from "./outlook-points.ts";
 import { PotCare } from "./pot-care.tsx";
@@ -28,7 +29,7 @@ export interface PotPageProps {
   readonly entries: readonly JournalEntry[];
   readonly form: FormView;
   /** The kind of entry that was sent and could not be kept; its form stands open. */
-  readonly openKind: LogKind | "photo" | null;
+  readonly openKind: OpenKind | null;
   readonly words: Words;
   readonly today: string;
   readonly newId: () => string;
@@ -187,32 +188,36 @@ function outlookText({ outlook }: PotPlan, { say }: Words): string {
 
 /** A form for each kind of entry, folded. */
 function Log({ stand, collection, form, openKind, words, today, newId }: PotPageProps) {
-  const action = `/pots/${encodeURIComponent(stand.pot.id)}/log`;
+  const address = `/pots/${encodeURIComponent(stand.pot.id)}`;
   const blank: FormView = { typed: {}, problems: [], words };
+  const formOf = (kind: OpenKind): FormView => ({
+    ...(kind === openKind ? form : blank),
+    prefix: `${kind}-`,
+  });
   return (
     <section id="log">
       <h2>{words.say("pot.log")}</h2>
-      {LOG_KINDS.map((kind) => (
-        <details class="log" open={kind === openKind}>
-          <summary>{words.say(`log.${kind}`)}</summary>
-          <LogForm
-            kind={kind}
-            form={{ ...(kind === openKind ? form : blank), prefix: `${kind}-` }}
-            collection={collection}
-            action={action}
-            formId={newId()}
-            today={today}
-          />
-        </details>
+      {OPEN_KINDS.map((kind) => (
+        <FoldedForm
+          title={words.say(`log.${kind}`)}
+          address={`${address}?log=${kind}#log`}
+          open={kind === openKind}
+          today={today}
+        >
+          {kind === "photo" ? (
+            <PhotoForm form={formOf(kind)} action={`${address}/photo`} formId={newId()} />
+          ) : (
+            <LogForm
+              kind={kind}
+              form={formOf(kind)}
+              collection={collection}
+              action={`${address}/log`}
+              formId={newId()}
+              today={kind === openKind ? today : undefined}
+            />
+          )}
+        </FoldedForm>
       ))}
-      <details class="log" open={openKind === "photo"}>
-        <summary>{words.say("log.photo")}</summary>
-        <PhotoForm
-          form={{ ...(openKind === "photo" ? form : blank), prefix: "photo-" }}
-          action={`/pots/${encodeURIComponent(stand.pot.id)}/photo`}
-          formId={newId()}
-        />
-      </details>
     </section>
   );
 }

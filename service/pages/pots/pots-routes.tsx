@@ -13,7 +13,7 @@ import type { PageContext } from "../page-context.ts";
 import { keepPhoto } from "../photos/keep-photo.ts";
 import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
-import { type BodyRead, bodyOfLog, LOG_KINDS, type LogKind } from "./log-body.ts";
+import { type BodyRead, bodyOfLog, LOG_KINDS, OPEN_KINDS, type OpenKind } from "./log-body.ts";
 import { NEW_POT_TYPED, PotFields, potOfForm } from "./pot-form.tsx";
 import { PotPage } from "./pot-page.tsx";
 import { type PotStand, potStands } from "./pot-stand.ts";
@@ -50,7 +50,7 @@ export function potsRoutes(context: PageContext): Hono {
   routes.get("/pots/:id", async (c) => {
     const found = await foundPot(c, context);
     if (!found) return c.notFound();
-    const openKind = LOG_KINDS.find((kind) => kind === c.req.query("log")) ?? null;
+    const openKind = OPEN_KINDS.find((kind) => kind === c.req.query("log")) ?? null;
     return c.html(potPage(context, { ...found, openKind, given: NOTHING }));
   });
   routes.get("/pots/:id/what-if", async (c) => {
@@ -153,12 +153,7 @@ function newPotPage(context: PageContext, now: SiteNow, { typed, problems }: Giv
 
 function potPage(
   context: PageContext,
-  {
-    now,
-    stand,
-    openKind,
-    given,
-  }: { now: SiteNow; stand: PotStand; openKind: LogKind | "photo" | null; given: Given },
+  { now, stand, openKind, given }: { now: SiteNow; stand: PotStand; openKind: OpenKind | null; given: Given },
 ): string {
   const { words } = context;
   const form: FormView = { ...given, words };
