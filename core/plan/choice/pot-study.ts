@@ -16,7 +16,7 @@ import { massNowKg } from "./pot-mass.ts";
 import { rollCourse, stayingAt } from "./roll-course.ts";
 import { AWAY_HARM_PER_DAY, type Standing, standingAt, standingLike, standingOf } from "./standing.ts";
 import { canBeCarried, carryTrips, tripHarm } from "./trouble.ts";
-import { isAsked, type WaterChoice, waterChoice, waterNeed } from "./water-choice.ts";
+import { isAsked, type WaterChoice, waterNeed, weighPour } from "./water-choice.ts";
 
 /** Other spots that are rolled out for one pot, the likeliest first. */
 const MOST_SPOTS = 3;
@@ -52,33 +52,34 @@ export function studyPot(context: PlanContext, now: PotNow, { homeId, hereSinceU
   const dim = { hereSinceUtcMs, here: hereAt.spot, home: homeAt.spot, utcMs: context.nowUtcMs };
   const tender = isFresh(now, context.nowUtcMs) || daysInTheDim(dim) !== null;
   const stander: Stander = { now, massKg, tender };
-  const rolled = rollCourse(context, { now, doings: stayingAt(hereAt), scratch: "kept" });
+  const doings = stayingAt(hereAt);
+  const rolled = rollCourse(context, { now, doings, scratch: "kept" });
   const here = standingOf(context, { stander, at: hereAt, isHome: hereAt === homeAt, rolled });
   const need = waterNeed(context, rolled, here.pass);
-  const study = {
-    now,
-    hereSinceUtcMs,
-    stander,
-    lift,
-    here,
-    need,
-    outlook: potOutlook(context, { stander, at: hereAt, course: rolled.course }),
-  };
+  const outlook = potOutlook(context, { stander, at: hereAt, course: rolled.course });
+  const ways = waysToGo(context, { stander, here, homeAt, lift });
+  const mayMove = ways.options.some(({ carries }) => carries > 0);
   const asked = isAsked(context, need, now);
-  if (hereAt === homeAt && !mayBeThreatened(context, here)) {
-    const waterHere = asked ? waterChoice(context, { now, doings: stayingAt(hereAt), rolled }) : need;
-    return { ...study, home: here, options: [], waterHere };
-  }
-  const waterHere = asked ? null : need;
-  if (hereAt !== homeAt) {
+  // Weighed at once where it can only stay, as long as its course is at hand.
+  const stays = () => weighPour(context, { now, doings, rolled }, need);
+  const waterHere = asked ? (mayMove ? null : stays()) : need;
+  return { now, hereSinceUtcMs, stander, lift, here, need, outlook, ...ways, waterHere };
+}
+
+/** Where it belongs, and every way of spending the horizon between there and elsewhere; none when nothing threatens. */
+function waysToGo(
+  context: PlanContext,
+  { stander, here, homeAt, lift }: { stander: Stander; here: Standing; homeAt: SpotDays; lift: Lift },
+): Pick<PotStudy, "home" | "options"> {
+  if (here.at !== homeAt) {
     const { standing: home } = standingAt(context, { stander, at: homeAt, isHome: true });
-    const options = optionsBetween(context, { home, away: here, lift, startsAway: true });
-    return { ...study, home, options, waterHere };
+    return { home, options: optionsBetween(context, { home, away: here, lift, startsAway: true }) };
   }
+  if (!mayBeThreatened(context, here)) return { home: here, options: [] };
   const options = standingsElsewhere(context, { here, stander, lift }).flatMap((away) =>
     optionsBetween(context, { home: here, away, lift, startsAway: false }),
   );
-  return { ...study, home: here, options, waterHere };
+  return { home: here, options };
 }
 
 /** Rolls out at the spots worth a trip; those without rain share one roll-out. */

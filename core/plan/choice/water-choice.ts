@@ -99,7 +99,8 @@ export function waterNeed(context: PlanContext, rolled: RolledCourse, pass: Wate
   };
 }
 
-function weighPour(context: PlanContext, pouring: Pouring, need: WaterChoice): WaterChoice {
+/** Water now against waiting, and whole against part, for a pot that is asked for. */
+export function weighPour(context: PlanContext, pouring: Pouring, need: WaterChoice): WaterChoice {
   const { now } = pouring;
   const { wait } = need;
   const hour = need.hour!;
