@@ -33,46 +33,71 @@ export const FACTOR_COLUMNS = [
   "surfaceFactor",
 ] as const satisfies readonly (keyof Particles)[];
 
-/** An independent copy, column by column. */
+/** An independent copy, column by column. Written out, so that all particles are of one shape and quick to read. */
 export function copyParticles(particles: Particles): Particles {
-  const columns = Object.entries(particles).map(([name, column]) => [
-    name,
-    column instanceof Float64Array ? column.slice() : column,
-  ]);
-  return Object.fromEntries(columns) as Particles;
+  const { droughtFrac, depletionOff } = particles;
+  return {
+    size: particles.size,
+    weightFrac: particles.weightFrac.slice(),
+    capacityFactor: particles.capacityFactor.slice(),
+    thirstFactor: particles.thirstFactor.slice(),
+    wallFactor: particles.wallFactor.slice(),
+    catchFactor: particles.catchFactor.slice(),
+    surfaceFactor: particles.surfaceFactor.slice(),
+    tareKg: particles.tareKg.slice(),
+    surfaceMl: particles.surfaceMl.slice(),
+    bodyMl: particles.bodyMl.slice(),
+    saucerMl: particles.saucerMl.slice(),
+    ...(droughtFrac === undefined ? {} : { droughtFrac: droughtFrac.slice() }),
+    ...(depletionOff === undefined ? {} : { depletionOff: depletionOff.slice() }),
+  };
 }
 
-/** The cloud as others see it. */
+/** The cloud as others see it. It takes the columns over: who goes on with the particles gives it a copy. */
 export function cloudOf(particles: Particles, pot: { capacityMl: number; surfaceAreaCm2: number }): Cloud {
-  const { surfaceMl, bodyMl, capacityFactor, ...rest } = copyParticles(particles);
+  const { surfaceMl, bodyMl, ...rest } = particles;
+  const { capacityFactor } = particles;
   return {
     ...rest,
-    capacityFactor,
     waterMl: capacityFactor.map((factor, k) => factor * pot.capacityMl - surfaceMl[k]! - bodyMl[k]!),
     surfaceDepletionMm: surfaceMl.map((waterMl) => mmFromMl({ waterMl, areaCm2: pot.surfaceAreaCm2 })),
   };
 }
 
-/** A cloud opened for the balance. */
-export function particlesOf(cloud: Cloud, pot: { capacityMl: number; surfaceAreaCm2: number }): Particles {
-  const { size, capacityFactor } = cloud;
-  const surfaceMl = cloud.surfaceDepletionMm.map((depthMm) => mlFromMm(depthMm, pot.surfaceAreaCm2));
-  const bodyMl = cloud.waterMl.map((water, k) =>
-    Math.max(0, capacityFactor[k]! * pot.capacityMl - surfaceMl[k]! - water),
-  );
+/** What running the balance changes in particles. */
+export type Stores = Pick<Particles, "surfaceMl" | "bodyMl" | "saucerMl">;
+
+export function storesFor(size: number): Stores {
+  const column = () => new Float64Array(size);
+  return { surfaceMl: column(), bodyMl: column(), saucerMl: column() };
+}
+
+/** A cloud opened for the balance: only its stores are its own, to be run on; the rest is the cloud's. */
+export function particlesOf(
+  cloud: Cloud,
+  pot: { capacityMl: number; surfaceAreaCm2: number },
+  stores: Stores,
+): Particles {
+  const { size, capacityFactor, droughtFrac, depletionOff } = cloud;
+  for (let k = 0; k < size; k++) {
+    const surfaceMl = mlFromMm(cloud.surfaceDepletionMm[k]!, pot.surfaceAreaCm2);
+    stores.surfaceMl[k] = surfaceMl;
+    stores.bodyMl[k] = Math.max(0, capacityFactor[k]! * pot.capacityMl - surfaceMl - cloud.waterMl[k]!);
+    stores.saucerMl[k] = cloud.saucerMl[k]!;
+  }
   return {
     size,
-    weightFrac: cloud.weightFrac.slice(),
-    capacityFactor: capacityFactor.slice(),
-    thirstFactor: cloud.thirstFactor.slice(),
-    wallFactor: cloud.wallFactor.slice(),
-    catchFactor: cloud.catchFactor.slice(),
-    surfaceFactor: cloud.surfaceFactor?.slice() ?? new Float64Array(size).fill(1),
-    tareKg: cloud.tareKg?.slice() ?? new Float64Array(size),
-    surfaceMl,
-    bodyMl,
-    saucerMl: cloud.saucerMl.slice(),
-    ...(cloud.droughtFrac === undefined ? {} : { droughtFrac: cloud.droughtFrac.slice() }),
-    ...(cloud.depletionOff === undefined ? {} : { depletionOff: cloud.depletionOff.slice() }),
+    weightFrac: cloud.weightFrac,
+    capacityFactor,
+    thirstFactor: cloud.thirstFactor,
+    wallFactor: cloud.wallFactor,
+    catchFactor: cloud.catchFactor,
+    surfaceFactor: cloud.surfaceFactor ?? new Float64Array(size).fill(1),
+    tareKg: cloud.tareKg ?? new Float64Array(size),
+    surfaceMl: stores.surfaceMl,
+    bodyMl: stores.bodyMl,
+    saucerMl: stores.saucerMl,
+    ...(droughtFrac === undefined ? {} : { droughtFrac }),
+    ...(depletionOff === undefined ? {} : { depletionOff }),
   };
 }

@@ -1,27 +1,30 @@
 import { runHours } from "./balance/run-hours.ts";
 import type { Tank } from "./balance/tank.ts";
 import { tankOf } from "./balance/tank-of.ts";
-import { particlesOf } from "./particles.ts";
+import { particlesOf, type Stores, storesFor } from "./particles.ts";
 import { type PotNow, tankPlanOf } from "./pot-now.ts";
 import type { Pour, Stretch, Trajectory } from "./trajectory.ts";
 
 /** A pot made ready to be rolled out again and again from the same start. */
 export interface Launch {
   readonly now: PotNow;
+  /** Its stores are moved on by every roll-out. */
   readonly tank: Tank;
-  /** The tank's state at the start, which every roll-out moves on. */
-  readonly start: Pick<Tank, "surfaceMl" | "bodyMl" | "saucerMl">;
+  readonly start: Stores;
 }
 
-/** Builds the tank that all roll-outs of one pot share. */
-export function launchOf(now: PotNow): Launch {
-  const tank = tankOf(tankPlanOf(now), particlesOf(now.cloud, now.inVessel.hold));
-  const { surfaceMl, bodyMl, saucerMl } = tank;
-  return {
-    now,
-    tank,
-    start: { surfaceMl: surfaceMl.slice(), bodyMl: bodyMl.slice(), saucerMl: saucerMl.slice() },
-  };
+/**
+ * Builds the tank that all roll-outs of one pot share.
+ *
+ * @param over  the launch of a pot that is done with, to be written over; made anew when left out
+ */
+export function launchOf(now: PotNow, over: Launch | null = null): Launch {
+  const { size } = now.cloud;
+  const like = over?.tank.size === size ? over : null;
+  const start = like?.start ?? storesFor(size);
+  const { surfaceMl, bodyMl, saucerMl } = like?.tank ?? storesFor(size);
+  const particles = { ...particlesOf(now.cloud, now.inVessel.hold, start), surfaceMl, bodyMl, saucerMl };
+  return { now, tank: tankOf(tankPlanOf(now), particles, null, like?.tank), start };
 }
 
 function tankAtStart({ tank, start }: Launch): Tank {

@@ -65,6 +65,6 @@ export function rollCourse(
 }
 
 function readied({ launch }: PlanContext, now: PotNow): Launch {
-  if (launch.last?.now !== now) launch.last = launchOf(now);
+  if (launch.last?.now !== now) launch.last = launchOf(now, launch.last);
   return launch.last;
 }

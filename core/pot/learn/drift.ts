@@ -19,9 +19,9 @@ const BACK_IN_30_DAYS: Spreads = {
 /** What was learned fades: each spread grows back towards the one it was drawn with, the middle staying where it is. */
 export function drift(particles: Particles, over: { days: number; drawn: Spreads }): void {
   if (over.days <= 0) return;
+  const logs = new Float64Array(particles.size);
   for (const name of FACTOR_COLUMNS) {
     const column = particles[name];
-    const logs = new Float64Array(column.length);
     for (let k = 0; k < logs.length; k++) logs[k] = Math.log(column[k]!);
     const { mean, scale } = regrown(logs, { particles, name, over });
     if (scale === 1) continue;
