@@ -120,7 +120,7 @@ function Water({ props: { vessel, profile, lineMm }, frame }: Part) {
   return (
     <>
       {airlessCm > 0 && <path class="airless" d={bodyPath({ vessel, frame, fromCm: 0, toCm: airlessCm })} />}
-      <path class="water" d={lines} />
+      {lines && <path class="water" d={lines} />}
     </>
   );
 }
@@ -169,17 +169,21 @@ function Dressing({ vessel, frame }: { vessel: Vessel; frame: Frame }) {
   const half = widthCmAt(vessel, fromCm + depthCm / 2) / 2;
   const radiusPx = Math.max(1.2, Math.abs(frame.y(depthCm) - frame.y(0)) / 2);
   const stoneCount = Math.max(3, Math.floor((frame.x(half) - frame.x(-half)) / (2.4 * radiusPx)));
-  return (
-    <g class="stones">
-      {Array.from({ length: stoneCount }, (_, i) => (
-        <circle
-          cx={round(frame.x(-half + ((i + 0.5) * 2 * half) / stoneCount))}
-          cy={round(frame.y(fromCm + depthCm / 2))}
-          r={round(radiusPx)}
-        />
-      ))}
-    </g>
+  const centreCm = fromCm + depthCm / 2;
+  const stones = Array.from({ length: stoneCount }, (_, i) =>
+    stonePath({
+      xPx: frame.x(-half + ((i + 0.5) * 2 * half) / stoneCount),
+      yPx: frame.y(centreCm),
+      radiusPx,
+    }),
   );
+  return <path class="stone" d={stones.join("")} />;
+}
+
+/** A circle as two arcs: one path holds all stones, where a shelf of pots would have hundreds of circles. */
+function stonePath({ xPx, yPx, radiusPx }: { xPx: number; yPx: number; radiusPx: number }): string {
+  const r = round(radiusPx);
+  return `M${round(xPx - r)} ${round(yPx)}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0`;
 }
 
 function Saucer({ vessel, frame }: { vessel: Vessel; frame: Frame }) {

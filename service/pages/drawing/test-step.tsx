@@ -39,9 +39,9 @@ function Dots() {
     y: 36 + Math.floor(i / 6) * 10,
   }));
   return (
-    <g class="stones">
+    <g>
       {points.map(({ x, y }) => (
-        <circle cx={x} cy={y} r={1.6} />
+        <circle class="stone" cx={x} cy={y} r={1.6} />
       ))}
     </g>
   );

@@ -125,11 +125,13 @@ function Shelf({ name, spotId, stands, pxPerCm, view, collection, words }: Shelf
               {spotId === undefined && <span class="shelf-state hint">{benchOf(stand.spotId)}</span>}
             </p>
             <label class="choice">
-              <input type="checkbox" name="potId" value={stand.pot.id} />
-              <span>
-                {words.say("pots.choose")}
-                <span class="unseen"> {stand.pot.name}</span>
-              </span>
+              <input
+                type="checkbox"
+                name="potId"
+                value={stand.pot.id}
+                aria-label={`${words.say("pots.choose")} ${stand.pot.name}`}
+              />
+              {words.say("pots.choose")}
             </label>
           </li>
         ))}
