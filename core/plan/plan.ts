@@ -228,6 +228,8 @@ export interface PotOutlook {
   readonly wetBaseHours: Spread;
   readonly coldestC: Spread;
   readonly daysToRefill: Spread | null;
+  /** The same after the water that is asked for today; left out where none is, null where that is not in sight. */
+  readonly againDays?: Spread | null;
   readonly massKg: number;
   readonly restingShareFrac: number;
   readonly dryUntil: CalendarDay | null;

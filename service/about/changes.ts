@@ -25,6 +25,7 @@ export const CHANGES: readonly Release[] = [
       "A pot entered long after it was planted, with no watering told, is no longer thought to have stood dry all that time: what it holds is taken as unknown until the first watering, weighing or look.",
       "A pot that is carried ahead of a cold night some days off is told which night; it used to read as if it were the coming one.",
       "Where thunder parts a day, a carry is asked for in the longer stretch without it; its hours used to run through the storm.",
+      "The sheet for whoever looks after the pots and the look at the week list water as often as a pot will want it, also what is watered today, and where it stands by then. They used to list each pot once and what is watered today not at all.",
       "A pot that is watered because rain passes it by is told at what share of its water it waits for more.",
       "A pot that a carry would help and that stays says why: no room is left, or it is too heavy for the stairs.",
     ],

@@ -73,6 +73,7 @@ const OutlookSchema = z.strictObject({
   wetBaseHours: SpreadSchema,
   coldestC: SpreadSchema,
   daysToRefill: SpreadSchema.nullable(),
+  againDays: SpreadSchema.nullable().optional(),
   massKg: number,
   restingShareFrac: number,
   dryUntil: day.nullable(),

@@ -1,5 +1,7 @@
 import type { Course } from "../harm/course.ts";
 import { refillFracNow, usableLeftFrac } from "../harm/refill-point.ts";
+import type { Spread } from "../plan.ts";
+import { daysToRefill } from "../rows/pot-outlook.ts";
 
 /** Share of the cloud that is at its refill point before tomorrow's round. */
 export function dueShareFrac({ now, trajectory, days }: Course): number {
@@ -31,4 +33,11 @@ export function reachesRefillHour({ now, trajectory }: Course): number | null {
     if (share >= 0.5) return hour + 1;
   }
   return null;
+}
+
+/** Days from now until the refill point is reached again after a pour in some hour; null when that is not in sight. */
+export function refillAgainDays(course: Course, pouredHour: number): Spread | null {
+  const { capacityMl, unusableMl, usableMl } = course.now.inVessel.hold;
+  const limit = (unusableMl + refillFracNow(course.now) * usableMl) / capacityMl;
+  return daysToRefill({ course, limit, capacityMl, pouredHour });
 }

@@ -1,10 +1,11 @@
 import type { PotNow } from "../../pot/pot-now.ts";
 import { type HarmTally, totalHarm } from "../harm/course.ts";
 import { WET_TERMS, type WetTerm } from "../harm/term.ts";
+import type { Spread } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { pourAmountMl } from "../rows/pour-amount.ts";
 import { awaitsWateringIn } from "./fresh-leafy.ts";
-import { dueShareFrac, reachesRefillHour } from "./refill-hour.ts";
+import { dueShareFrac, reachesRefillHour, refillAgainDays } from "./refill-hour.ts";
 import { type Doings, type RolledCourse, rollCourse } from "./roll-course.ts";
 import { pourHarm } from "./trouble.ts";
 import { type WaitCosts, waitForWater } from "./wait-for-water.ts";
@@ -50,6 +51,8 @@ export interface WaterChoice {
   /** Rain brings this share of what is missing before the day on which waiting ends. */
   readonly rainReliefFrac: number;
   readonly wait: WaitCosts;
+  /** Days until the refill point is reached again after the water given; left out where none is given. */
+  readonly againDays?: Spread | null;
 }
 
 interface Pouring {
@@ -107,18 +110,36 @@ export function weighPour(context: PlanContext, pouring: Pouring, need: WaterCho
   const missing = missingMl(now);
   const freshLeafy = awaitsWateringIn(now, context.nowUtcMs);
   const wholeMl = firstDrinkMl(now, missing) ?? Number.POSITIVE_INFINITY;
-  const whole = tryPour(context, pouring, { hour, waterMl: wholeMl });
+  const wholeRolled = rollPoured(context, pouring, { hour, waterMl: wholeMl });
+  const whole = effectOf(pouring, wholeRolled);
   const waiting = Math.min(...wait.byMorning.slice(1));
   if (freshLeafy || wait.byMorning[0]! + whole.extra < waiting) {
     const amountMl = pourAmountMl(Number.isFinite(wholeMl) ? wholeMl : missing * (1 + LEACHING_FRAC));
     const deed = Number.isFinite(wholeMl) ? "part" : "through";
-    return { ...need, ...whole, deed, amountMl, rightShareFrac: freshLeafy ? 1 : need.dueShareFrac };
+    const rightShareFrac = freshLeafy ? 1 : need.dueShareFrac;
+    return {
+      ...need,
+      ...whole,
+      deed,
+      amountMl,
+      rightShareFrac,
+      againDays: refillAgainDays(wholeRolled.course, hour),
+    };
   }
   const partMl = missing * PART_FRAC;
-  const part = tryPour(context, pouring, { hour, waterMl: partMl });
+  const partRolled = rollPoured(context, pouring, { hour, waterMl: partMl });
+  const part = effectOf(pouring, partRolled);
   if (wait.byMorning[0]! * (1 + PART_AGAIN) + part.extra < waiting) {
     const amountMl = pourAmountMl(partMl);
-    return { ...need, ...part, deed: "part", amountMl, rightShareFrac: need.dueShareFrac };
+    const rightShareFrac = need.dueShareFrac;
+    return {
+      ...need,
+      ...part,
+      deed: "part",
+      amountMl,
+      rightShareFrac,
+      againDays: refillAgainDays(partRolled.course, hour),
+    };
   }
   return { ...need, ...whole, deed: "hold", thirstSaved: 0, rightShareFrac: 1 - whole.betterShareFrac };
 }
@@ -160,12 +181,16 @@ interface Poured {
   readonly betterShareFrac: number;
 }
 
-function tryPour(
+/** The same course with a pour; it lasts until the next one is tried. */
+function rollPoured(
   context: PlanContext,
-  { now, doings, rolled }: Pouring,
+  { now, doings }: Pouring,
   pour: { hour: number; waterMl: number },
-): Poured {
-  const poured = rollCourse(context, { now, doings: { ...doings, pours: [pour] }, scratch: "tried" });
+): RolledCourse {
+  return rollCourse(context, { now, doings: { ...doings, pours: [pour] }, scratch: "tried" });
+}
+
+function effectOf({ now, rolled }: Pouring, poured: RolledCourse): Poured {
   const more = (term: WetTerm) => totalHarm(poured.harm[term]) - totalHarm(rolled.harm[term]);
   const harmDone = {
     "wet-roots": more("wet-roots"),

@@ -94,15 +94,26 @@ function coldestC({ nightMinC, size, days }: SpotDays): Float64Array {
   return coldest.map((value) => (Number.isFinite(value) ? value : 0));
 }
 
-/** Days until the refill point is first reached, or null when most of the cloud does not reach it. */
-function daysToRefill(input: { course: Course; limit: number; capacityMl: number }): Spread | null {
+/**
+ * Days until the refill point is first reached, or null when most of the cloud does not reach it.
+ * @param limit  content at the refill point, as a share of what the drained pot holds
+ * @param pouredHour  an hour of water before which nothing counts
+ */
+export function daysToRefill(input: {
+  course: Course;
+  limit: number;
+  capacityMl: number;
+  pouredHour?: number;
+}): Spread | null {
   const { now, trajectory } = input.course;
+  const { pouredHour } = input;
   const { size } = now.cloud;
   const days = new Float64Array(size).fill(Number.POSITIVE_INFINITY);
   for (let i = 0; i < size; i++) {
     const limitMl = input.limit * input.capacityMl * now.cloud.capacityFactor[i]!;
-    if (now.cloud.waterMl[i]! <= limitMl) days[i] = 0;
-    for (let hour = 0; hour < trajectory.hourCount && days[i] === Number.POSITIVE_INFINITY; hour++) {
+    if (pouredHour === undefined && now.cloud.waterMl[i]! <= limitMl) days[i] = 0;
+    const from = pouredHour ?? 0;
+    for (let hour = from; hour < trajectory.hourCount && days[i] === Number.POSITIVE_INFINITY; hour++) {
       if (trajectory.waterMl[hour * size + i]! <= limitMl) days[i] = (hour + 1) / 24;
     }
   }

@@ -47,7 +47,11 @@ export function potRow(context: PlanContext, { study, settled, entries }: Line):
     ...(holds.length > 0 ? { holds } : {}),
     ...(milestones.length > 0 ? { milestones } : {}),
     ...(seen.length > 0 ? { seen } : {}),
-    outlook: { ...study.outlook, lift: study.lift },
+    outlook: {
+      ...study.outlook,
+      ...(settled.water.againDays === undefined ? {} : { againDays: settled.water.againDays }),
+      lift: study.lift,
+    },
   };
 }
 
