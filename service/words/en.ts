@@ -587,6 +587,9 @@ export const EN = {
   "pot.keep": "Keep this pot",
   "pot.change": "Change its figures",
   "pot.change-title": "Figures of {pot}",
+  "pot.change-repotted": "It was repotted since",
+  "pot.change-vessel":
+    "Its vessel and mix are those of its last planting. Where they are not what stands there, correct that entry in its journal.",
   "pot.keep-changes": "Keep these figures",
   "own.heading": "Where this one differs from its kind",
   "own.hint":

@@ -591,6 +591,9 @@ export const ES = {
   "pot.keep": "Guardar esta maceta",
   "pot.change": "Cambiar sus cifras",
   "pot.change-title": "Cifras de {pot}",
+  "pot.change-repotted": "Se ha trasplantado desde entonces",
+  "pot.change-vessel":
+    "Su maceta y su mezcla son las de su última plantación. Si no son los que tiene delante, corrija esa anotación en su diario.",
   "pot.keep-changes": "Guardar estas cifras",
   "own.heading": "En qué se aparta esta de su clase",
   "own.hint":

@@ -51,6 +51,12 @@ async function changePage(
   return pageText(
     <SiteFrame context={context} now={now} title={title} here="/pots">
       <h1>{title}</h1>
+      <p class="hint">{words.say("pot.change-vessel")}</p>
+      <p>
+        <a class="button quiet" href={`/pots/${encodeURIComponent(pot.id)}?log=planted#log`}>
+          {words.say("pot.change-repotted")}
+        </a>
+      </p>
       <ChangeFields
         form={{ typed, problems, words }}
         action={`/pots/${encodeURIComponent(pot.id)}/change`}
