@@ -199,6 +199,7 @@ export type ReasonCode =
   | "stays-wet"
   | "trouble-seen"
   | "still-wet"
+  | "found-wetter"
   | "has-enough"
   | "stands-drought"
   | "no-room"

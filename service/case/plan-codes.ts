@@ -51,6 +51,7 @@ export const REASONS = namesOf<ReasonCode>({
   "stays-wet": 1,
   "trouble-seen": 1,
   "still-wet": 1,
+  "found-wetter": 1,
   "has-enough": 1,
   "stands-drought": 1,
   "no-room": 1,

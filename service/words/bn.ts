@@ -164,6 +164,9 @@ export const BN = {
   "reason.trouble-seen.bare": "যা লেখা হয়েছে তা শিকড় থেকে হতে পারে।",
   "reason.still-wet": "এখনো এর পানির {leftFrac} আছে।",
   "reason.still-wet.bare": "এখনো যথেষ্ট ভেজা।",
+  "reason.found-wetter":
+    "{foundDay} হিসাবের চেয়ে বেশি ভেজা পাওয়া গেছে: পানি দেওয়ার আগে আবার হাতে দেখুন, আর যে পানি লেখা হয়নি তা লিখুন।",
+  "reason.found-wetter.bare": "হিসাবের চেয়ে বেশি ভেজা পাওয়া গেছে: পানি দেওয়ার আগে আবার হাতে দেখুন।",
   "reason.has-enough": "আরও {leftDays, plural, one {# দিনের} other {# দিনের}} পানি আছে।",
   "reason.has-enough.bare": "যথেষ্ট পানি আছে।",
   "reason.stands-drought":

@@ -172,6 +172,9 @@ export const EN = {
   "reason.trouble-seen.bare": "What was noted may come from the roots.",
   "reason.still-wet": "It still holds {leftFrac} of its water.",
   "reason.still-wet.bare": "It is still wet enough.",
+  "reason.found-wetter":
+    "It was found wetter on {foundDay} than reckoned: feel it again before you water, and note water that was not noted.",
+  "reason.found-wetter.bare": "It was found wetter than reckoned: feel it again before you water.",
   "reason.has-enough":
     "{leftDays, plural, =0 {It is full now but dries within a day: look again this evening.} one {It has water for another day.} other {It has water for another # days.}}",
   "reason.has-enough.bare": "It has water enough.",

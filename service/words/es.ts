@@ -172,6 +172,9 @@ export const ES = {
   "reason.trouble-seen.bare": "Lo anotado puede venir de las raíces.",
   "reason.still-wet": "Aún guarda el {leftFrac} de su agua.",
   "reason.still-wet.bare": "Aún está bastante mojada.",
+  "reason.found-wetter":
+    "El {foundDay} estaba más mojada de lo calculado: tantéela otra vez antes de regar y anote el agua que faltó anotar.",
+  "reason.found-wetter.bare": "Estaba más mojada de lo calculado: tantéela otra vez antes de regar.",
   "reason.has-enough": "Tiene agua para {leftDays, plural, one {un día} other {# días}} más.",
   "reason.has-enough.bare": "Tiene agua suficiente.",
   "reason.stands-drought":

@@ -164,6 +164,9 @@ export const HI = {
   "reason.trouble-seen.bare": "जो लिखा गया वह जड़ों से हो सकता है।",
   "reason.still-wet": "अभी इसके पानी का {leftFrac} बाकी है।",
   "reason.still-wet.bare": "अभी काफ़ी गीला है।",
+  "reason.found-wetter":
+    "{foundDay} को यह हिसाब से ज़्यादा गीला मिला: पानी देने से पहले फिर हाथ से देखें, और जो पानी लिखा नहीं गया उसे लिखें।",
+  "reason.found-wetter.bare": "यह हिसाब से ज़्यादा गीला मिला: पानी देने से पहले फिर हाथ से देखें।",
   "reason.has-enough": "{leftDays, plural, one {# दिन} other {# दिन}} का पानी और है।",
   "reason.has-enough.bare": "पानी काफ़ी है।",
   "reason.stands-drought":

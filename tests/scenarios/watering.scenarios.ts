@@ -211,4 +211,46 @@ export const WATERING: readonly Scenario[] = [
     pots: [{ id: "jade", group: "jade", rimCm: 18, wateredDaysAgo: [5] }],
     expected: { jade: { never: ["water"] } },
   },
+  {
+    situation: "an olive thought dry for days, but yesterday it weighed more than it can hold drained",
+    why: "water cannot get out: clear the hole, and no can on top of it",
+    sky: settled(WARM),
+    pots: [
+      {
+        id: "olive",
+        group: "olive",
+        wateredDaysAgo: [12],
+        also: [{ daysAgo: 1, body: { kind: "weighed", massKg: 4.3 } }],
+      },
+    ],
+    expected: { olive: { asks: ["clear-hole"], never: ["water", "soak-slowly"], reason: "stays-wet" } },
+  },
+  {
+    situation: "the same olive, found heavy in the hand yesterday, nothing noted since",
+    why: "somebody may have watered it: it is felt again before the can is fetched",
+    sky: settled(WARM),
+    pots: [
+      {
+        id: "olive",
+        group: "olive",
+        wateredDaysAgo: [12],
+        also: [{ daysAgo: 1, body: { kind: "checked", feel: "heavy" } }],
+      },
+    ],
+    expected: { olive: { first: "none", never: ["water"], reason: "found-wetter" } },
+  },
+  {
+    situation: "the same olive, found heavy four days ago",
+    why: "that look is too old to hold back the can",
+    sky: settled(WARM),
+    pots: [
+      {
+        id: "olive",
+        group: "olive",
+        wateredDaysAgo: [12],
+        also: [{ daysAgo: 4, body: { kind: "checked", feel: "heavy" } }],
+      },
+    ],
+    expected: { olive: { first: "water" } },
+  },
 ];

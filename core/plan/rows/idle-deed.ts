@@ -1,9 +1,11 @@
+import { calendarDay } from "../../site/local-days.ts";
 import type { PotStudy } from "../choice/pot-study.ts";
 import { isFull, type WaterChoice } from "../choice/water-choice.ts";
 import { refillFracNow } from "../harm/refill-point.ts";
 import { standsDays } from "../harm/thirst.ts";
 import type { Deed, Reason } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
+import { foundWetterUtcMs } from "../trouble/found-wetter.ts";
 import { confidenceOf } from "./confidence-of.ts";
 import { coldestThree, evenly, leftFracNow, rainFigureMm, sumOver } from "./day-figures.ts";
 import { roundTo } from "./round-to.ts";
@@ -15,6 +17,9 @@ const RAIN_DOES_IT_FRAC = 0.3;
 
 /** Rain that is felt at all, mm. */
 const FELT_MM = 0.5;
+
+/** How sure it is that a pot found wet should be left: somebody looked, yet no version explains it. Chosen by us. */
+const FOUND_WETTER_SHARE = 0.7;
 
 /** The deed most often right: leave it alone, and why that is enough. */
 export function idleDeed(context: PlanContext, study: PotStudy, water: WaterChoice): Deed {
@@ -36,6 +41,7 @@ function idleShareFrac(
     const rain = { values: rainUntilTomorrow({ size, days }, study), weightFrac: evenly(size) };
     return shareWhere(rain, (rainMm) => rainMm >= FELT_MM);
   }
+  if (reason.code === "found-wetter") return FOUND_WETTER_SHARE;
   if (water.deed === "hold") return water.rightShareFrac;
   return Math.max(1 - water.dueShareFrac, water.canWaitShareFrac);
 }
@@ -43,6 +49,10 @@ function idleShareFrac(
 function idleReason(context: PlanContext, study: PotStudy, water: WaterChoice): Reason {
   const { outlook, now } = study;
   const leftFrac = leftFracNow(now);
+  const foundUtcMs = foundWetterUtcMs(now, context.nowUtcMs);
+  if (foundUtcMs !== null) {
+    return { code: "found-wetter", numbers: { foundDay: calendarDay(foundUtcMs, context.site.zone) } };
+  }
   if (context.hourCount === 0) return { code: "weather-unknown", numbers: { leftFrac } };
   if (wouldBeDue(study, { leftFrac, water }) && water.rainReliefFrac >= RAIN_DOES_IT_FRAC) {
     return { code: "rain-will-do", numbers: { rainMm: rainComing(context, study), leftFrac } };

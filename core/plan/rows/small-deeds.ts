@@ -6,7 +6,7 @@ import { tripHarm } from "../choice/trouble.ts";
 import { totalHarm } from "../harm/course.ts";
 import type { Deed, Diagnosis } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
-import { blockedHoleDoubt } from "../trouble/blocked-hole.ts";
+import { mayBeBlocked } from "../trouble/blocked-hole.ts";
 import { confidenceOf } from "./confidence-of.ts";
 import { harmFigure } from "./harm-figure.ts";
 import { roundTo } from "./round-to.ts";
@@ -42,7 +42,7 @@ export function saucerDeed(context: PlanContext, { now, here }: PotStudy): Deed 
 
 /** Clear the hole when the pot was found wetter than any course of weather and can explains. */
 export function holeDeed(context: PlanContext, { now }: PotStudy): Deed | null {
-  if (blockedHoleDoubt(now) === null) return null;
+  if (!mayBeBlocked(now, context.nowUtcMs)) return null;
   return {
     action: "clear-hole",
     ...byEndOfToday(context),

@@ -6,6 +6,7 @@ import type { WaterChoice } from "../choice/water-choice.ts";
 import { refillFracNow } from "../harm/refill-point.ts";
 import type { Deed, Reason } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
+import { foundWetterUtcMs } from "../trouble/found-wetter.ts";
 import { confidenceOf } from "./confidence-of.ts";
 import { coldestThree, leftFracNow, rainFigureMm, sumOver } from "./day-figures.ts";
 import { harmFigure } from "./harm-figure.ts";
@@ -17,9 +18,10 @@ const ROUND_H = 4;
 /** Rain of today, mm, from which a grower asks why the can is still needed. Chosen by us. */
 const NOTABLE_RAIN_MM = 2;
 
-/** The can, as it was decided; null when it stays in the shed. */
+/** The can, as it was decided; null when it stays in the shed, or the pot was found wetter than is believed of it. */
 export function waterDeed(context: PlanContext, study: PotStudy, choice: WaterChoice): Deed | null {
   if (choice.deed !== "through" && choice.deed !== "part") return null;
+  if (foundWetterUtcMs(study.now, context.nowUtcMs) !== null) return null;
   const sheds = shedsWater(study);
   return {
     action: sheds ? "soak-slowly" : "water",

@@ -1,7 +1,11 @@
 import type { PotNow } from "../../pot/pot-now.ts";
-import type { Problem } from "../../problem.ts";
+import { doubtOfLate } from "./doubt-of-late.ts";
 
-/** An observation that fits no course of the pot unless water cannot get out; null when there is none. */
-export function blockedHoleDoubt({ doubts }: Pick<PotNow, "doubts">): Problem | null {
-  return doubts.find(({ data }) => data?.question === "hole-blocked") ?? null;
+/** Days for which a hole is thought blocked after such a look; one that is still blocked shows again. Chosen by us. */
+const LATELY_DAYS = 10;
+
+/** Whether of late an observation fitted no course of the pot unless water cannot get out. */
+export function mayBeBlocked(now: Pick<PotNow, "doubts" | "plantedUtcMs">, nowUtcMs: number): boolean {
+  const is = (data: Readonly<Record<string, unknown>>) => data.question === "hole-blocked";
+  return doubtOfLate(now, { nowUtcMs, days: LATELY_DAYS, is }) !== null;
 }

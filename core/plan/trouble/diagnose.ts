@@ -21,7 +21,7 @@ export function diagnose(input: {
   nowUtcMs: number;
 }): Diagnosis[] {
   const { study, nowUtcMs } = input;
-  const found = findingsOf(study);
+  const found = findingsOf(study, nowUtcMs);
   const seen = new Set<TroubleSign>();
   return [...input.entries]
     .filter(({ atUtcMs }) => atUtcMs <= nowUtcMs && atUtcMs > nowUtcMs - LATELY_DAYS * DAY_MS)

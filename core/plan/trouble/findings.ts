@@ -1,7 +1,7 @@
 import type { PotStudy } from "../choice/pot-study.ts";
 import { refillFracNow, usableLeftFrac } from "../harm/refill-point.ts";
 import { meanOf } from "../rows/spread-of.ts";
-import { blockedHoleDoubt } from "./blocked-hole.ts";
+import { mayBeBlocked } from "./blocked-hole.ts";
 
 /** What the reckoning says about a pot with a sign of trouble, each from 0 (not at all) to 1 (fully so). */
 export interface Findings {
@@ -31,7 +31,7 @@ export interface Findings {
 const HOT_C = [28, 38] as const;
 
 /** Reads the pot's state for a diagnosis. */
-export function findingsOf({ now, here, stander }: PotStudy): Findings {
+export function findingsOf({ now, here, stander }: PotStudy, nowUtcMs: number): Findings {
   const { values, cloud, inVessel, aftercare } = now;
   const mean = (of: (i: number) => number) =>
     meanOf({ values: cloud.waterMl.map((_, i) => of(i)), weightFrac: cloud.weightFrac });
@@ -54,7 +54,7 @@ export function findingsOf({ now, here, stander }: PotStudy): Findings {
     newSun: stander.tender ? ramp(here.at.spot.sunFrac, [0.3, 0.8]) : 0,
     dim: 1 - ramp(lightTodayMj(here.at) / values.lightMjPerM2PerDay, [0.4, 1]),
     sheds: shedsNow(now),
-    holeBlocked: blockedHoleDoubt(now) === null ? 0 : 1,
+    holeBlocked: mayBeBlocked(now, nowUtcMs) ? 1 : 0,
   };
 }
 

@@ -100,7 +100,7 @@ export function observeFeel(
   const leftFrac = leftFracs(on);
   const likelihood = feelLikelihood(leftFrac, { ...check, depthCm: on.depthCm });
   if (reweigh(on.particles, { likelihood, seed: on.seed }) > DOUBT_FEEL) return null;
-  return doubt(on, { seen: Number.NaN, sd: Number.NaN, foretold: leftFrac });
+  return doubt(on, { seen: Number.NaN, sd: Number.NaN, foretold: leftFrac }, check.feel === "heavy");
 }
 
 /** Share of usable water left, by particle; below zero where air has dried the mix further than roots can. */
@@ -122,8 +122,8 @@ function believe(on: Observed, measured: Measured): Problem | null {
   return null;
 }
 
-/** "This does not fit", with what was seen, what was expected, and the likely question. */
-function doubt(on: Observed, measured: Measured): Problem {
+/** "This does not fit", with what was seen, what was expected, whether the pot is wetter than that, and the likely question. */
+function doubt(on: Observed, measured: Measured, feelsHeavy = false): Problem {
   const sorted = [...measured.foretold].sort((a, b) => a - b);
   const at = (share: number) => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))]!;
   const expected = { low: at(0.1), mid: at(0.5), high: at(0.9) };
@@ -135,6 +135,7 @@ function doubt(on: Observed, measured: Measured): Problem {
       atUtcMs: on.entry.atUtcMs,
       seen: measured.seen,
       expected,
+      wetter: feelsHeavy || (on.entry.body.kind === "weighed" && measured.seen > expected.mid),
       question: likelyQuestion(on, { seen: measured.seen, expected: expected.mid }),
     },
   };

@@ -143,6 +143,12 @@ export const MORNINGS: readonly Morning[] = [
     pots: [does("fig", "none", because("rain-will-do", { rainMm: 12 }))],
     days: [{ ...mild, ...wet }],
   }),
+  morning("found wetter than reckoned", {
+    pots: [
+      does("fig", "none", because("found-wetter", { foundDay: "2027-05-11" })),
+      does("lemon", "clear-hole", because("stays-wet")),
+    ],
+  }),
   morning("rain does not reach", {
     pots: [
       does("fig", "water", because("rain-does-not-reach", { ...PASSED_BY, leftFrac: 0.3 }), {
