@@ -642,7 +642,7 @@ export const BN = {
   "group.other-succulent": "অন্য রসালো গাছ",
 
   "section.unknown": "{pot} টবের কাটা ছবি; কত পানি আছে এখনো হিসাব হয়নি।",
-  "section.holds": "{pot} টবের কাটা ছবি: {capacityMl}-এর মধ্যে {waterMl} আছে, {nowFrac}।",
+  "section.holds": "{pot} টবের কাটা ছবি: {capacityMl}-এর মধ্যে {waterMl} আছে।",
   "section.airless": "নিচের {airlessCm}-এ শিকড়ের জন্য বাতাস কম।",
   "need.unknown": "এখনো হিসাব হয়নি",
   "need.nothing": "সামনে কিছু নেই",
@@ -1392,6 +1392,8 @@ export const BN = {
   "carry.stairs": "সিঁড়ি দিয়ে",
   "sky.title": "আকাশ",
   "sky.hours": "ঘণ্টায়, দুই দিন",
+  "sky.strip-first": "সামনের ২৪ ঘণ্টা ছবিতে; নিচের দিনগুলোতে একই কথা।",
+  "sky.strip-second": "তার পরের ২৪ ঘণ্টা ছবিতে; নিচের দিনগুলোতে একই কথা।",
   "sky.days": "দিনে",
   "sky.spots": "প্রতিটি জায়গায়",
   "sky.spots-hint": "টবে পৌঁছানো বৃষ্টি, আর পাতার উচ্চতায় রাতের সবচেয়ে ঠান্ডা।",

@@ -671,7 +671,7 @@ export const EN = {
   "group.other-succulent": "Another succulent",
 
   "section.unknown": "Section through the pot of {pot}; how much water it holds is not reckoned yet.",
-  "section.holds": "Section through the pot of {pot}: it holds {waterMl} of {capacityMl}, {nowFrac}.",
+  "section.holds": "Section through the pot of {pot}: it holds {waterMl} of {capacityMl}.",
   "section.airless": "The lowest {airlessCm} have too little air for roots.",
   "need.unknown": "not reckoned yet",
   "need.nothing": "nothing in sight",
@@ -1484,6 +1484,8 @@ export const EN = {
   "carry.stairs": "Over stairs",
   "sky.title": "Sky",
   "sky.hours": "By hour, two days",
+  "sky.strip-first": "The next 24 hours as a drawing; the days below say the same.",
+  "sky.strip-second": "The 24 hours after those as a drawing; the days below say the same.",
   "sky.days": "By day",
   "sky.spots": "At each spot",
   "sky.spots-hint": "Rain that reaches the pots, and the coldest of the night at leaf level.",

@@ -675,7 +675,7 @@ export const ES = {
   "group.other-succulent": "Otra suculenta",
 
   "section.unknown": "Corte de la maceta de {pot}; aún no se ha calculado cuánta agua guarda.",
-  "section.holds": "Corte de la maceta de {pot}: guarda {waterMl} de {capacityMl}, el {nowFrac}.",
+  "section.holds": "Corte de la maceta de {pot}: guarda {waterMl} de {capacityMl}.",
   "section.airless": "A los {airlessCm} de abajo les falta aire para las raíces.",
   "need.unknown": "aún sin calcular",
   "need.nothing": "nada a la vista",
@@ -1503,6 +1503,8 @@ export const ES = {
   "carry.stairs": "Por escaleras",
   "sky.title": "Cielo",
   "sky.hours": "Por horas, dos días",
+  "sky.strip-first": "Las próximas 24 horas en un dibujo; los días de debajo dicen lo mismo.",
+  "sky.strip-second": "Las 24 horas siguientes en un dibujo; los días de debajo dicen lo mismo.",
   "sky.days": "Por días",
   "sky.spots": "En cada sitio",
   "sky.spots-hint": "Lluvia que llega a las macetas, y lo más frío de la noche a la altura de las hojas.",

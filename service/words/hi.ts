@@ -644,7 +644,7 @@ export const HI = {
   "group.other-succulent": "दूसरा गूदेदार पौधा",
 
   "section.unknown": "{pot} के गमले की काट; कितना पानी है अभी हिसाब नहीं हुआ।",
-  "section.holds": "{pot} के गमले की काट: {capacityMl} में से {waterMl} है, {nowFrac}।",
+  "section.holds": "{pot} के गमले की काट: {capacityMl} में से {waterMl} है।",
   "section.airless": "नीचे के {airlessCm} में जड़ों के लिए हवा कम है।",
   "need.unknown": "अभी हिसाब नहीं हुआ",
   "need.nothing": "आगे कुछ नहीं",
@@ -1399,6 +1399,8 @@ export const HI = {
   "carry.stairs": "सीढ़ियों से",
   "sky.title": "आसमान",
   "sky.hours": "घंटे के हिसाब से, दो दिन",
+  "sky.strip-first": "अगले 24 घंटे चित्र में; नीचे के दिन यही कहते हैं।",
+  "sky.strip-second": "उसके बाद के 24 घंटे चित्र में; नीचे के दिन यही कहते हैं।",
   "sky.days": "दिन के हिसाब से",
   "sky.spots": "हर जगह पर",
   "sky.spots-hint": "गमलों तक पहुँचने वाली बारिश, और पत्तों की ऊँचाई पर रात की सबसे कम ठंडक।",

@@ -19,6 +19,8 @@ export interface DayStripProps {
   readonly thunderUtcMs: readonly number[];
   readonly deeds: readonly StripDeed[];
   readonly zone: string;
+  /** The drawing in one sentence, and where its figures are told in words. */
+  readonly label: string;
   readonly words: Words;
 }
 
@@ -40,7 +42,7 @@ interface Plot extends DayStripProps {
 
 /** The next hours as one band: daylight, warmth, rain with its spread, gusts, thunder crossed out, deeds below. */
 export function DayStrip(props: DayStripProps) {
-  const { hours, words } = props;
+  const { hours, label } = props;
   const first = hours[0];
   const last = hours.at(-1);
   if (!first || !last) return null;
@@ -50,7 +52,7 @@ export function DayStrip(props: DayStripProps) {
   const rows = Math.max(0, ...labels.map(({ row }) => row + 1));
   const height = DEEDS_TOP + rows * DEED_ROW;
   return (
-    <svg class="strip" role="img" aria-label={words.say("strip.label")} viewBox={`0 0 ${WIDTH} ${height}`}>
+    <svg class="strip" role="img" aria-label={label} viewBox={`0 0 ${WIDTH} ${height}`}>
       <Nights {...plot} />
       <Clock {...plot} />
       <Thunder {...plot} />

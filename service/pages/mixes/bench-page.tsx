@@ -118,24 +118,27 @@ function Findings({ context, now, state, mix }: BenchProps) {
   return (
     <section>
       <h2>{words.say("bench.findings")}</h2>
-      {judged.value.length === 0 && <p>{words.say("bench.no-findings")}</p>}
-      <ul class="plain">
-        {judged.value.map((finding: Finding) => (
-          <li>
-            <p>{findingText(finding, words)}</p>
-            <p class="hint">{standingText(finding, words)}</p>
-            {finding.cure === null ? (
-              <p class="hint">{words.say("cure.none")}</p>
-            ) : (
-              <p>
-                <a class="button quiet" href={benchAddress(path, typedAfter(state.typed, finding.cure))}>
-                  {cureText(finding.cure, { words, own: now.collection.ownComponents })}
-                </a>
-              </p>
-            )}
-          </li>
-        ))}
-      </ul>
+      {judged.value.length === 0 ? (
+        <p>{words.say("bench.no-findings")}</p>
+      ) : (
+        <ul class="plain">
+          {judged.value.map((finding: Finding) => (
+            <li>
+              <p>{findingText(finding, words)}</p>
+              <p class="hint">{standingText(finding, words)}</p>
+              {finding.cure === null ? (
+                <p class="hint">{words.say("cure.none")}</p>
+              ) : (
+                <p>
+                  <a class="button quiet" href={benchAddress(path, typedAfter(state.typed, finding.cure))}>
+                    {cureText(finding.cure, { words, own: now.collection.ownComponents })}
+                  </a>
+                </p>
+              )}
+            </li>
+          ))}
+        </ul>
+      )}
     </section>
   );
 }

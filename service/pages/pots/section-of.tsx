@@ -57,7 +57,7 @@ export function sectionText(input: { stand: PotStand; words: Words; airlessCm: n
   const waterMl = waterMlNow(stand);
   const pot = stand.pot.name;
   if (waterMl === null || !stand.potPlan) return words.say("section.unknown", { pot });
-  const { capacityMl, nowFrac } = stand.potPlan.outlook;
-  const held = words.say("section.holds", { pot, waterMl, capacityMl, nowFrac: nowFrac.mid });
+  const { capacityMl } = stand.potPlan.outlook;
+  const held = words.say("section.holds", { pot, waterMl, capacityMl });
   return airlessCm < 0.5 ? held : `${held} ${words.say("section.airless", { airlessCm })}`;
 }

@@ -77,6 +77,7 @@ function skyPage(context: PageContext, { now, plan, weather, settings }: SkyInpu
             thunderUtcMs={thunderHours(plan)}
             deeds={[]}
             zone={zone}
+            label={say("sky.strip-first")}
             words={words}
           />
           <DayStrip
@@ -84,6 +85,7 @@ function skyPage(context: PageContext, { now, plan, weather, settings }: SkyInpu
             thunderUtcMs={thunderHours(plan)}
             deeds={[]}
             zone={zone}
+            label={say("sky.strip-second")}
             words={words}
           />
         </div>

@@ -158,6 +158,7 @@ function strip(input: {
       thunderUtcMs={thunderHours(plan)}
       deeds={stripDeeds(deeds, context.words, zone)}
       zone={zone}
+      label={context.words.say("strip.label")}
       words={context.words}
     />
   );

@@ -32,7 +32,7 @@ describe("the shelves", () => {
   it("stand by spot in walking order, a planted pot in section, each with what it asks for", async () => {
     const { text } = await (await houseOf(stock)).get("/pots");
     expect(text.indexOf("Tool shed")).toBeLessThan(text.indexOf("South rail"));
-    expect(text).toContain("Section through the pot of Lemon: it holds 720 ml of 2.4 l, 30%.");
+    expect(text).toContain("Section through the pot of Lemon: it holds 720 ml of 2.4 l.");
     expect(text).toContain("to be watered");
   });
 
