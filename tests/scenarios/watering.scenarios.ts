@@ -253,4 +253,15 @@ export const WATERING: readonly Scenario[] = [
     ],
     expected: { olive: { first: "water" } },
   },
+  {
+    situation: "a hibiscus and a lemon in mild spring days, no watering noted for a month",
+    why: "bone dry by all that was noted, and nobody said that they died: water them first of all",
+    season: "spring",
+    sky: settled(WARM),
+    pots: [
+      { id: "hibiscus", group: "hibiscus", wateredDaysAgo: [26] },
+      { id: "lemon", group: "citrus", wateredDaysAgo: [26] },
+    ],
+    expected: { hibiscus: { first: "water" }, lemon: { first: "water" } },
+  },
 ];

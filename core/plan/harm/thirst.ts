@@ -12,6 +12,8 @@ type Column = Float64Array;
 const WORN_OUT_HARM = 0.05;
 /** Share of what is left that each further stretch of that length takes. Chosen by us. */
 const LOSS_PER_STRETCH = 0.6;
+/** Most drought so far that is counted on, in the days that the group stands. Chosen by us: from there each day costs most. */
+const COUNTED_ON = 1;
 /** How many times longer a plant wholly at rest stands drought: leafy ones, and those that store. Chosen by us. */
 const REST_STANDS_TIMES = { leafy: 3, storing: 10 } as const;
 /** A refill point is spread over at least this share, so that dryness comes on gradually. Chosen by us. */
@@ -20,7 +22,8 @@ const LEAST_BAND_FRAC = 0.08;
 /**
  * Harm of thirst. Dryness is 0 at the refill point and 1 where nothing usable is left, by the square between, as a
  * plant first only slows down; the days of dryness without a break are held against the days that the group stands,
- * and its harm grows slowly up to them and fast after. A drought that has lasted is counted on, its harm so far not.
+ * and its harm grows slowly up to them and fast after. A drought that has lasted is counted on, its harm so far not; but
+ * no plant is given up for one that nobody saw, as water may have gone unnoted.
  */
 export function thirst(course: Course, into: HarmTally): void {
   const { trajectory, now, dayOfHour } = course;
@@ -34,7 +37,7 @@ export function thirst(course: Course, into: HarmTally): void {
   for (let i = 0; i < size; i++) {
     refillMl[i] = (unusableMl + refill * usableMl) * capacityFactor[i]!;
     perBandMl[i] = 1 / (bandMl * capacityFactor[i]!);
-    const sofar = droughtFrac?.[i] ?? 0;
+    const sofar = Math.min(COUNTED_ON, droughtFrac?.[i] ?? 0);
     dryDays[i] = sofar * stands;
     harmed[i] = harmOfDrought(sofar);
   }
