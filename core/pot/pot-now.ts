@@ -45,23 +45,31 @@ export interface PotNow {
   readonly uptakeShareFrac: number;
 }
 
+export interface PotsInput {
+  readonly collection: Collection;
+  readonly journal: readonly JournalEntry[];
+  readonly past: ReadonlyMap<SpotId, SpotForcing>;
+  readonly nowUtcMs: number;
+  readonly settings: Settings;
+}
+
 /**
  * Every pot of a collection as it stands now. A pot without a `planted` entry is left out and told as a problem; so is
  * each entry that does not count.
  *
  * @param past  weather at each spot with one member, up to the whole hour of now
  */
-export function potsNow(input: {
-  collection: Collection;
-  journal: readonly JournalEntry[];
-  past: ReadonlyMap<SpotId, SpotForcing>;
-  nowUtcMs: number;
-  settings: Settings;
-}): { pots: PotNow[]; problems: Problem[] } {
+export function potsNow(input: PotsInput): { pots: PotNow[]; problems: Problem[] } {
+  const { entries, notes } = settleEntries(input.journal);
+  const { pots, problems } = potsOfSettled({ ...input, journal: entries });
+  return { pots, problems: [...notes, ...problems] };
+}
+
+/** The same from a journal in which corrections and undos are carried out already. */
+export function potsOfSettled(input: PotsInput): { pots: PotNow[]; problems: Problem[] } {
   const { collection, nowUtcMs } = input;
-  const settled = settleEntries(input.journal);
-  const problems: Problem[] = [...settled.notes, ...strangers(settled.entries, collection)];
-  const byPot = entriesByPot(settled.entries);
+  const problems = strangers(input.journal, collection);
+  const byPot = entriesByPot(input.journal);
   const shared = {
     latDeg: collection.site.latDeg,
     settings: input.settings,
@@ -70,6 +78,10 @@ export function potsNow(input: {
     past: input.past,
   };
   const groups = groupsById(collection.ownGroups);
+  const places = {
+    spots: new Set(collection.spots.map(({ id }) => id)),
+    mixes: new Set(shared.mixes.keys()),
+  };
   const pots: PotNow[] = [];
   for (const [i, pot] of collection.pots.entries()) {
     const group = groups.get(pot.groupId);
@@ -82,13 +94,7 @@ export function potsNow(input: {
       continue;
     }
     const context = { ...shared, pot, values: { ...group.values, ...pot.own } };
-    const known = {
-      pots: new Set([pot.id]),
-      spots: new Set(collection.spots.map((spot) => spot.id)),
-      mixes: new Set(shared.mixes.keys()),
-      nowUtcMs,
-    };
-    const history = potHistory(byPot.get(pot.id) ?? [], known);
+    const history = potHistory(byPot.get(pot.id) ?? [], { pots: new Set([pot.id]), ...places, nowUtcMs });
     problems.push(...history.notes);
     const state = replay({ events: history.events, untilUtcMs: nowUtcMs }, context);
     const now = potNowOf(state, { context, gone: history.gone, nowUtcMs });

@@ -41,32 +41,51 @@ export function thirst(course: Course, into: HarmTally): void {
     dryDays[i] = sofar * stands;
     harmed[i] = harmOfDrought(sofar);
   }
+  const drought = { refillMl, perBandMl, dryDays, harmed, stands, weightFrac, into };
   for (let hour = 0; hour < hourCount; hour++) {
     const day = dayOfHour[hour]!;
-    const at = hour * size;
-    for (let i = 0; i < size; i++) {
-      const lackMl = refillMl[i]! - waterMl[at + i]!;
-      if (lackMl > 0) {
-        const dryness = lackMl * perBandMl[i]!;
-        dryDays[i]! += dryness < 1 ? (dryness * dryness) / 24 : 1 / 24;
-      } else if (dryDays[i]! > 0) {
-        tell(i, day);
-        dryDays[i] = 0;
-        harmed[i] = 0;
-      }
-    }
+    dryHour(drought, { waterMl, at: hour * size, day });
     if (hour + 1 === hourCount || dayOfHour[hour + 1] !== day) {
-      for (let i = 0; i < size; i++) if (dryDays[i]! > 0) tell(i, day);
+      for (let i = 0; i < size; i++) if (dryDays[i]! > 0) tell(drought, i, day);
     }
   }
+}
 
-  // Harm is summed up by the day and where a drought ends, as its steps within a day add up to the same.
-  function tell(i: number, day: number): void {
-    const harm = harmOfDrought(dryDays[i]! / stands);
-    into.byParticle[i]! += harm - harmed[i]!;
-    into.byDay[day]! += weightFrac[i]! * (harm - harmed[i]!);
-    harmed[i] = harm;
+/** Droughts by particle as they run on. */
+interface Drought {
+  readonly refillMl: Column;
+  readonly perBandMl: Column;
+  readonly dryDays: Column;
+  /** Harm told so far. */
+  readonly harmed: Column;
+  readonly stands: number;
+  readonly weightFrac: Column;
+  readonly into: HarmTally;
+}
+
+/** One hour of dryness for all particles, from the first index of the hour in the water column. */
+function dryHour(drought: Drought, hour: { waterMl: Column; at: number; day: number }): void {
+  const { refillMl, perBandMl, dryDays, harmed } = drought;
+  const { waterMl, at } = hour;
+  for (let i = 0; i < refillMl.length; i++) {
+    const lackMl = refillMl[i]! - waterMl[at + i]!;
+    if (lackMl > 0) {
+      const dryness = lackMl * perBandMl[i]!;
+      dryDays[i]! += dryness < 1 ? (dryness * dryness) / 24 : 1 / 24;
+    } else if (dryDays[i]! > 0) {
+      tell(drought, i, hour.day);
+      dryDays[i] = 0;
+      harmed[i] = 0;
+    }
   }
+}
+
+/** Sums up harm by the day and where a drought ends, as its steps within a day add up to the same. */
+function tell({ dryDays, harmed, stands, weightFrac, into }: Drought, i: number, day: number): void {
+  const harm = harmOfDrought(dryDays[i]! / stands);
+  into.byParticle[i]! += harm - harmed[i]!;
+  into.byDay[day]! += weightFrac[i]! * (harm - harmed[i]!);
+  harmed[i] = harm;
 }
 
 /** How dry a share of usable water is: 0 at the refill point, 1 where nothing is left or, for low ones, a band below. */

@@ -12,17 +12,18 @@ export function shadowPrices(
   capacities: Float64Array,
 ): { prices: Float64Array; bound: number } {
   let prices = new Float64Array(capacities.length);
-  let best = { prices, bound: boundAt({ items, capacities, prices }).bound };
+  let at = boundAt({ items, capacities, prices });
+  let best = { prices, bound: at.bound };
   const unit = unitPrices(items, capacities.length);
   for (let step = 1; step <= STEPS; step++) {
-    const { used } = boundAt({ items, capacities, prices });
+    const { used } = at;
     const length = 1 / (1 + step / 6);
     prices = prices.map((price, r) => {
       const over = (used[r]! - capacities[r]!) / Math.max(capacities[r]!, used[r]!, 1e-9);
       return Math.max(0, price + unit[r]! * length * over);
     });
-    const { bound } = boundAt({ items, capacities, prices });
-    if (bound < best.bound) best = { prices, bound };
+    at = boundAt({ items, capacities, prices });
+    if (at.bound < best.bound) best = { prices, bound: at.bound };
   }
   return best;
 }

@@ -2,11 +2,11 @@ import type { Settings } from "../../plan/settings.ts";
 import type { SpotForcing } from "../../site/forcing.ts";
 import { forecastError } from "../../weather/members/forecast-error.ts";
 import {
+  dryScores,
   MOST_STRETCH,
   type RainLaw,
   rainFallenMm,
   rainLaw,
-  scoreOfDry,
   scoreOfRain,
   WET_DAY_MM,
 } from "../../weather/members/rain-law.ts";
@@ -125,8 +125,9 @@ function drawDay(forcing: SpotForcing, dayNumber: number, { settings, latDeg, si
     const factor = errors.map((_, k) => Math.min(MOST_STRETCH, fallenMm(score, k) / toldMm));
     return { factor, showerMmPerH: null, showerFromHour: 0 };
   }
+  const toldScore = dryScores(law);
   const showerMmPerH = errors.map(
-    (_, k) => (openFrac * fallenMm(scoreOfDry(law, random.uniform()), k)) / SHOWER_HOURS,
+    (_, k) => (openFrac * fallenMm(toldScore(random.uniform()), k)) / SHOWER_HOURS,
   );
   const clockHour = Math.floor((25 - SHOWER_HOURS) * random.uniform());
   const showerFromHour = dayNumber * 24 + clockHour - forcing.startUtcMs / HOUR_MS;

@@ -49,7 +49,13 @@ export function rainOfScore(law: RainLaw, score: number): number {
 
 /** Score of a day that was told dry: somewhere among the dry days, nobody knows how near to rain. @param drawFrac 0 to 1 */
 export function scoreOfDry(law: RainLaw, drawFrac: number): number {
-  return normalValueAt(drawFrac * normalShareBelow(wetScore(law)));
+  return dryScores(law)(drawFrac);
+}
+
+/** The same for many draws from one law. */
+export function dryScores(law: RainLaw): (drawFrac: number) => number {
+  const dryFrac = normalShareBelow(wetScore(law));
+  return (drawFrac) => normalValueAt(drawFrac * dryFrac);
 }
 
 /**
