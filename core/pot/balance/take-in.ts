@@ -12,12 +12,19 @@ export const LEACH_FRAC = 0.12;
  * shed water takes the body only part of the way up in this hour, and the rest runs past.
  */
 export function takeIn(tank: Tank, step: Step): void {
-  for (let k = 0; k < tank.size; k++) {
-    const rainMl = step.rainMm[step.rainAt + k * step.rainStride]! * tank.catchMlPerMm[k]!;
-    const pouredMl = step.pourMl === Number.POSITIVE_INFINITY ? runThroughMl(tank, k) : step.pourMl;
-    const waterMl = rainMl + pouredMl;
-    step.wettedMl[step.out + k] = waterMl;
-    step.drainedMl[step.out + k] = waterMl > 0 ? soakIn({ tank, particle: k, waterMl }) : 0;
+  const { size, catchMlPerMm, account } = tank;
+  const { rainMm, rainAt, rainStride, pourMl, wettedMl, drainedMl, out } = step;
+  const runsThrough = pourMl === Number.POSITIVE_INFINITY;
+  for (let k = 0; k < size; k++) {
+    const rainMl = rainMm[rainAt + k * rainStride]! * catchMlPerMm[k]!;
+    const waterMl = rainMl + (runsThrough ? runThroughMl(tank, k) : pourMl);
+    wettedMl[out + k] = waterMl;
+    drainedMl[out + k] = waterMl > 0 ? soakIn({ tank, particle: k, waterMl }) : 0;
+  }
+  if (account === null) return;
+  for (let k = 0; k < size; k++) {
+    account.enteredMl[k]! += wettedMl[out + k]!;
+    account.drainedMl[k]! += drainedMl[out + k]!;
   }
 }
 
@@ -44,10 +51,6 @@ export function soakIn({
   const surplus = waterMl - onSurface - inBody;
   const held = Math.min(tank.saucerMostMl - tank.saucerMl[k]!, surplus);
   tank.saucerMl[k]! += held;
-  if (tank.account !== null) {
-    tank.account.enteredMl[k]! += waterMl;
-    tank.account.drainedMl[k]! += surplus - held;
-  }
   return surplus - held;
 }
 

@@ -9,6 +9,7 @@ import {
   rainLaw,
   scoreOfRain,
   WET_DAY_MM,
+  wetScore,
 } from "../../weather/members/rain-law.ts";
 import { seededRandom, seedFrom } from "../../weather/seeded-random.ts";
 import { HOUR_MS } from "../../weather/weather.ts";
@@ -126,9 +127,13 @@ function drawDay(forcing: SpotForcing, dayNumber: number, { settings, latDeg, si
     return { factor, showerMmPerH: null, showerFromHour: 0 };
   }
   const toldScore = dryScores(law);
-  const showerMmPerH = errors.map(
-    (_, k) => (openFrac * fallenMm(toldScore(random.uniform()), k)) / SHOWER_HOURS,
-  );
+  const mostScore = wetScore(law);
+  const showerMmPerH = errors.map((_, k) => {
+    const drawFrac = random.uniform();
+    // Most stay dry however near to rain the day was told; for those the score need not be looked for.
+    if (fallenMm(mostScore, k) === 0) return 0;
+    return (openFrac * fallenMm(toldScore(drawFrac), k)) / SHOWER_HOURS;
+  });
   const clockHour = Math.floor((25 - SHOWER_HOURS) * random.uniform());
   const showerFromHour = dayNumber * 24 + clockHour - forcing.startUtcMs / HOUR_MS;
   return { factor: null, showerMmPerH, showerFromHour };
