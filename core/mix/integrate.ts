@@ -46,8 +46,9 @@ interface Part {
 function refined(f: (x: number) => number, part: Part): number {
   const middle = (part.from + part.to) / 2;
   const half = (part.to - part.from) / 2;
-  let fine = KRONROD[7]! * f(middle);
-  let coarse = GAUSS[7]! * f(middle);
+  const atMiddle = f(middle);
+  let fine = KRONROD[7]! * atMiddle;
+  let coarse = GAUSS[7]! * atMiddle;
   for (let i = 0; i < 7; i++) {
     const step = half * NODES[i]!;
     const pair = f(middle - step) + f(middle + step);

@@ -58,8 +58,11 @@ export function mixInVessel(input: {
   vessel: Vessel;
   components: ReadonlyMap<string, Component>;
 }): Outcome<MixInVessel> {
-  const { vessel } = input;
-  const worked = workedMix(input.mix, input.components);
+  return inVesselOf(workedMix(input.mix, input.components), input.vessel);
+}
+
+/** The same where what became of the mix is known, as many vessels may hold it. */
+export function inVesselOf(worked: Outcome<WorkedMix>, vessel: Vessel): Outcome<MixInVessel> {
   const problems = [...vesselProblems(vessel, ["vessel"]), ...(worked.ok ? [] : worked.problems)];
   if (!worked.ok || problems.length > 0) return { ok: false, problems };
   return { ok: true, value: workedInVessel(worked.value, vessel) };

@@ -22,17 +22,27 @@ export function waterMlAtRest(input: {
   const depthCm = mixDepthCm(vessel);
   const soakedCm = Math.min(depthCm, Math.max(0, -suctionAtBaseCm));
   const soakedMl = retention.saturatedFrac * volumeMlBetween(vessel, { fromCm: 0, toCm: soakedCm });
-  const bendsCm = [suctionCmAt(retention, retention.saturatedFrac), ...kneesCm(retention)];
   const drained = integrate(
     (heightCm) => areaCm2At(vessel, heightCm) * waterFracAt(retention, heightCm + suctionAtBaseCm),
     {
       from: soakedCm,
       to: depthCm,
-      bends: bendsCm.map((suctionCm) => suctionCm - suctionAtBaseCm),
+      bends: bendsCmOf(retention).map((suctionCm) => suctionCm - suctionAtBaseCm),
       tolerance: PRECISION_FRAC * volumeMlBetween(vessel, { fromCm: 0, toCm: depthCm }),
     },
   );
   return soakedMl + drained;
+}
+
+/** Looked for once in a mix, whatever the vessel: the search takes longer than the integral. */
+const BENDS_CM = new WeakMap<Retention, readonly number[]>();
+
+function bendsCmOf(retention: Retention): readonly number[] {
+  const known = BENDS_CM.get(retention);
+  if (known !== undefined) return known;
+  const made = [suctionCmAt(retention, retention.saturatedFrac), ...kneesCm(retention)];
+  BENDS_CM.set(retention, made);
+  return made;
 }
 
 /** Round the suction 1/alpha a material gives up its water; several of it bracket even a steep fall. Chosen by us. */

@@ -1,6 +1,7 @@
 import type { RootWork } from "../../journal/entry.ts";
 import type { Mix } from "../../mix/mix.ts";
-import { type MixInVessel, mixInVessel } from "../../mix/mix-in-vessel.ts";
+import { inVesselOf, type MixInVessel } from "../../mix/mix-in-vessel.ts";
+import { type WorkedMix, workedMix } from "../../mix/worked-mix.ts";
 import { careFrom } from "../../plant/aftercare.ts";
 import { dryDays } from "../../plant/care-days.ts";
 import { plantMassKg } from "../../plant/plant-mass.ts";
@@ -47,22 +48,25 @@ function recordFrom({ atUtcMs, recordedUtcMs }: EntryOf<"planted">): number | nu
 type Held = Pick<Planting, "inVessel" | "wetAboveFrac">;
 
 /** What was worked out for a mix, by vessel: on a bench many pots are alike. */
-const KNOWN = new WeakMap<Mix, { components: object; byVessel: Map<string, Outcome<Held>> }>();
+const KNOWN = new WeakMap<
+  Mix,
+  { components: object; worked: Outcome<WorkedMix>; byVessel: Map<string, Outcome<Held>> }
+>();
 
 function heldBy(mix: Mix, vessel: Vessel, components: ReplayContext["components"]): Outcome<Held> {
   let known = KNOWN.get(mix);
   if (known?.components !== components) {
-    known = { components, byVessel: new Map() };
+    known = { components, worked: workedMix(mix, components), byVessel: new Map() };
     KNOWN.set(mix, known);
   }
   const key = JSON.stringify(vessel);
-  const found = known.byVessel.get(key) ?? workedOut(mix, vessel, components);
+  const found = known.byVessel.get(key) ?? workedOut(known.worked, vessel);
   known.byVessel.set(key, found);
   return found;
 }
 
-function workedOut(mix: Mix, vessel: Vessel, components: ReplayContext["components"]): Outcome<Held> {
-  const outcome = mixInVessel({ mix, vessel, components });
+function workedOut(worked: Outcome<WorkedMix>, vessel: Vessel): Outcome<Held> {
+  const outcome = inVesselOf(worked, vessel);
   if (!outcome.ok) return outcome;
   const inVessel = outcome.value;
   return { ok: true, value: { inVessel, wetAboveFrac: wetAboveFrac(inVessel, vessel) } };
