@@ -28,6 +28,7 @@ export const CHANGES: readonly Release[] = [
       "The sheet for whoever looks after the pots and the look at the week list water as often as a pot will want it, also what is watered today, and where it stands by then. They used to list each pot once and what is watered today not at all.",
       "A pot that the scale or the hand found wetter than it was thought to be is not asked to be watered for two days; it is to be felt again first. It used to be asked for all the same, and a hole thought blocked was named for good.",
       "A thirsty plant that by all that was noted has been dry far longer than it stands is asked to be watered; it used to be given up silently, as nothing was left to lose.",
+      "A pot that is carried for light says so, and one that is watered in part for air at its base says that; they used to speak of rain and of cold.",
       "A pot that is watered because rain passes it by is told at what share of its water it waits for more.",
       "A pot that a carry would help and that stays says why: no room is left, or it is too heavy for the stairs.",
     ],

@@ -104,6 +104,8 @@ export const BN = {
   "reason.part-before-cold":
     "শুধু কিছুটা: ভরে দিলে রাত {nightC}-তে নামার সময়ও ভেজা থাকবে; {limit, select, cut {{limitC}-এর নিচে কম পানি নেয় ও অনেকক্ষণ ভেজা থাকে} other {{limitC}-এর নিচে ভেজা শিকড় পচে}}।",
   "reason.part-before-cold.bare": "শুধু কিছুটা: ভরে দিলে আসছে ঠান্ডায় ভেজা থাকবে।",
+  "reason.part-for-air": "শুধু আংশিক: এর পানির {leftFrac} বাকি আছে, কিন্তু ভরা হলে তলা বেশিক্ষণ বাতাস পাবে না।",
+  "reason.part-for-air.bare": "শুধু আংশিক: ভরা হলে তলা বেশিক্ষণ বাতাস পাবে না।",
   "reason.rain-will-do": "{rainMm} বৃষ্টি আসছে, তাতেই পানি দেওয়া হয়ে যাবে।",
   "reason.rain-will-do.bare": "আসছে বৃষ্টিতেই পানি দেওয়া হয়ে যাবে।",
   "reason.rain-does-not-reach":
@@ -149,6 +151,8 @@ export const BN = {
   "reason.hail.bare": "শিলা পড়তে পারে; পাতা ছেঁড়ে, কাণ্ডে আঘাত লাগে।",
   "reason.heat-and-sun": "পুরো রোদে {hottestC}; {limitC}-এর উপরে গাছ ঝলসে যায়।",
   "reason.heat-and-sun.bare": "আসছে গরমে পুরো রোদে গাছ ঝলসে যাবে।",
+  "reason.too-dim": "জায়গাটি বেশি অন্ধকার: বাড়তে যত আলো লাগে তার {lightFrac} পায়।",
+  "reason.too-dim.bare": "জায়গাটি বেশি অন্ধকার।",
   "reason.danger-past": "যে কারণে ভিতরে নেওয়া হয়েছিল তা কেটে গেছে; সামনের সবচেয়ে ঠান্ডা রাত {coldestC}।",
   "reason.danger-past.bare": "যে কারণে ভিতরে নেওয়া হয়েছিল তা কেটে গেছে।",
   "reason.sun-by-steps":

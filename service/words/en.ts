@@ -111,6 +111,9 @@ export const EN = {
   "reason.part-before-cold":
     "Only in part: filled up, it would still be wet when the nights go down to {nightC}; {limit, select, cut {below {limitC} it drinks little and stays wet long} other {wet roots rot below {limitC}}}.",
   "reason.part-before-cold.bare": "Only in part: filled up, it would still be wet in the coming cold.",
+  "reason.part-for-air":
+    "Only in part: {leftFrac} of its water is left, but filled up its base would stand without air for too long.",
+  "reason.part-for-air.bare": "Only in part: filled up, its base would stand without air for too long.",
   "reason.rain-will-do": "{rainMm} of rain is on its way and will do the watering.",
   "reason.rain-will-do.bare": "The coming rain will do the watering.",
   "reason.rain-does-not-reach":
@@ -157,6 +160,8 @@ export const EN = {
   "reason.hail.bare": "Hail may come; it tears leaves and bruises stems.",
   "reason.heat-and-sun": "{hottestC} in full sun scorches it above {limitC}.",
   "reason.heat-and-sun.bare": "The coming heat in full sun would scorch it.",
+  "reason.too-dim": "It stands too dim: it gets {lightFrac} of the light that growth asks for.",
+  "reason.too-dim.bare": "It stands too dim to live on.",
   "reason.danger-past": "What it was carried in for has passed; the coldest night ahead is {coldestC}.",
   "reason.danger-past.bare": "What it was carried in for has passed.",
   "reason.sun-by-steps":

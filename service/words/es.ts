@@ -109,6 +109,9 @@ export const ES = {
   "reason.part-before-cold":
     "Solo en parte: llena, seguiría mojada cuando las noches bajen a {nightC}; {limit, select, cut {por debajo de {limitC} bebe poco y sigue mojada mucho tiempo} other {las raíces mojadas se pudren por debajo de {limitC}}}.",
   "reason.part-before-cold.bare": "Solo en parte: llena, seguiría mojada con el frío que viene.",
+  "reason.part-for-air":
+    "Solo en parte: le queda el {leftFrac} de su agua, pero llena tendría la base sin aire demasiado tiempo.",
+  "reason.part-for-air.bare": "Solo en parte: llena, tendría la base sin aire demasiado tiempo.",
   "reason.rain-will-do": "Vienen {rainMm} de lluvia, que harán el riego.",
   "reason.rain-will-do.bare": "La lluvia que viene hará el riego.",
   "reason.rain-does-not-reach":
@@ -156,6 +159,8 @@ export const ES = {
   "reason.hail.bare": "Puede venir granizo; rasga las hojas y golpea los tallos.",
   "reason.heat-and-sun": "{hottestC} a pleno sol la queman; su límite es {limitC}.",
   "reason.heat-and-sun.bare": "El calor que viene, a pleno sol, la quemaría.",
+  "reason.too-dim": "Tiene poca luz: recibe el {lightFrac} de la que pide para crecer.",
+  "reason.too-dim.bare": "Tiene demasiado poca luz.",
   "reason.danger-past":
     "Ya pasó aquello por lo que se resguardó; la noche más fría que viene es de {coldestC}.",
   "reason.danger-past.bare": "Ya pasó aquello por lo que se resguardó.",

@@ -104,6 +104,8 @@ export const HI = {
   "reason.part-before-cold":
     "केवल कुछ पानी: पूरा भरने पर रातें {nightC} तक उतरते समय भी गीला रहेगा; {limit, select, cut {{limitC} से नीचे कम पीता है और देर तक गीला रहता है} other {{limitC} से नीचे गीली जड़ें सड़ती हैं}}।",
   "reason.part-before-cold.bare": "केवल कुछ पानी: पूरा भरने पर आने वाली ठंड में भी गीला रहेगा।",
+  "reason.part-for-air": "केवल थोड़ा: इसके पानी का {leftFrac} बचा है, पर पूरा भरने पर तला बहुत देर बिना हवा रहेगा।",
+  "reason.part-for-air.bare": "केवल थोड़ा: पूरा भरने पर तला बहुत देर बिना हवा रहेगा।",
   "reason.rain-will-do": "{rainMm} बारिश आ रही है, सिंचाई उसी से हो जाएगी।",
   "reason.rain-will-do.bare": "आने वाली बारिश से सिंचाई हो जाएगी।",
   "reason.rain-does-not-reach":
@@ -149,6 +151,8 @@ export const HI = {
   "reason.hail.bare": "ओले पड़ सकते हैं; पत्ते फटते हैं और तने पर चोट लगती है।",
   "reason.heat-and-sun": "पूरी धूप में {hottestC}; {limitC} से ऊपर यह झुलसता है।",
   "reason.heat-and-sun.bare": "आने वाली गर्मी में पूरी धूप इसे झुलसा देगी।",
+  "reason.too-dim": "यह बहुत कम रोशनी में है: बढ़ने को जितनी चाहिए उसका {lightFrac} मिलता है।",
+  "reason.too-dim.bare": "यह बहुत कम रोशनी में है।",
   "reason.danger-past": "जिस कारण अंदर लाया गया था वह टल गया; आगे की सबसे ठंडी रात {coldestC} है।",
   "reason.danger-past.bare": "जिस कारण अंदर लाया गया था वह टल गया।",
   "reason.sun-by-steps":

@@ -323,4 +323,12 @@ export const SHELTER: readonly Scenario[] = [
     pots: [{ id: "jade", group: "jade", rimCm: 16, mix: "peaty", wateredDaysAgo: [16] }],
     expected: { jade: { never: ["water", "carry-in"] } },
   },
+  {
+    situation: "a desert rose in leaf that belongs in a dim shed, mild autumn days, a bright sill indoors",
+    why: "it is not rain that speaks for the sill but light",
+    season: "autumn",
+    sky: settled(MILD),
+    pots: [{ id: "rose", group: "desert-rose", at: "shed", rimCm: 18, wateredDaysAgo: [15] }],
+    expected: { rose: { asks: ["carry-in"], to: "sill", reason: "too-dim" } },
+  },
 ];

@@ -264,4 +264,12 @@ export const WATERING: readonly Scenario[] = [
     ],
     expected: { hibiscus: { first: "water" }, lemon: { first: "water" } },
   },
+  {
+    situation: "a big pot of coco peat in a windless shed in a mild winter, its pelargonium dry at last",
+    why: "filled up it would stay soaked for days: a part, for air at the base; the nights are far from cold",
+    season: "winter",
+    sky: settled(MILD),
+    pots: [{ id: "pelargonium", group: "pelargonium", at: "shed", rimCm: 30 }],
+    expected: { pelargonium: { first: "water", reason: "part-for-air" } },
+  },
 ];

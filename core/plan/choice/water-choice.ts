@@ -44,6 +44,8 @@ export interface WaterChoice {
   readonly thirstSaved: number;
   /** Harm that the water itself would do, by term. */
   readonly harmDone: Readonly<Record<WetTerm, number>>;
+  /** Where only a part is given: the harm that the whole would do. */
+  readonly wholeWouldDo?: Readonly<Record<WetTerm, number>>;
   /** Share of the cloud in which what was decided about the water is the lesser harm. */
   readonly rightShareFrac: number;
   /** Share of the cloud in which a day's wait costs less than fetching the can. */
@@ -138,6 +140,7 @@ export function weighPour(context: PlanContext, pouring: Pouring, need: WaterCho
       deed: "part",
       amountMl,
       rightShareFrac,
+      wholeWouldDo: whole.harmDone,
       againDays: refillAgainDays(partRolled.course, hour),
     };
   }

@@ -5,7 +5,7 @@ const HARM_PER_DARK_DAY = 0.004;
  * waits. Chosen by us, because plants wintered frost-free at a window for months, with a third to a sixth of summer's
  * light, are common practice and come through with little lost.
  */
-const WAITS_FRAC = 1 / 3;
+export const WAITS_FRAC = 1 / 3;
 
 /** Harm of a day too dim to live on; a resting plant minds it half as much at most, one that stands leafless not at all. */
 export function harmOfDimDay(day: {

@@ -2,6 +2,7 @@ import { instantOf } from "../../site/instant.ts";
 import { calendarDay } from "../../site/local-days.ts";
 import { HOUR_MS } from "../../weather/weather.ts";
 import type { PotStudy } from "../choice/pot-study.ts";
+import { WAITS_FRAC } from "../harm/gloom.ts";
 import { HAIL_MEETS_FRAC } from "../harm/hail.ts";
 import { heatLimitC, tipMPerS } from "../harm/spot-harm.ts";
 import type { HarmTerm } from "../harm/term.ts";
@@ -54,6 +55,8 @@ export function carryReason(context: PlanContext, threat: Threat): Threatened {
       return freshRoots(context, threat);
     case "wet-cold":
       return wetBeforeCold(context, threat);
+    case "gloom":
+      return tooDim(context, threat);
     default:
       return waterlog(context, threat);
   }
@@ -108,6 +111,18 @@ function heat({ days, size }: PlanContext, { study, leg }: Threat): Threatened {
   return {
     reason: { code: "heat-and-sun", numbers: { hottestC, limitC } },
     shareFrac: shareWhere(sample, (maxC) => maxC > limitC),
+  };
+}
+
+/** Light of the brightest of its days against what growth needs; dim where a plant lives on what it has stored. */
+function tooDim({ size }: PlanContext, { study, leg }: Threat): Threatened {
+  const { lightMjPerM2 } = study.home.at;
+  const needMj = study.now.values.lightMjPerM2PerDay;
+  const dimmed = lightMjPerM2.map((mj) => -mj / needMj);
+  const sample = { values: lowestOver(dimmed, { size, ...leg }), weightFrac: evenly(size) };
+  return {
+    reason: { code: "too-dim", numbers: { lightFrac: roundTo(-quantilesOf(sample, [0.5])[0]!, 0.01) } },
+    shareFrac: shareWhere(sample, (dim) => -dim < WAITS_FRAC),
   };
 }
 

@@ -58,6 +58,7 @@ function waterReason(context: PlanContext, study: PotStudy, choice: WaterChoice)
   if (awaitsWateringIn(now, context.nowUtcMs)) return { code: "leafy-watered-in", numbers: { sinceDays } };
   if (now.aftercare?.stage === "first-drink") return { code: "first-drink-due", numbers: { sinceDays } };
   const numbers = { leftFrac: leftFracNow(now), refillFrac: roundTo(refillFracNow(now), 0.01) };
+  if (choice.deed === "part" && isForAir(choice)) return { code: "part-for-air", numbers };
   if (choice.deed === "part") {
     const { nightC } = coldestThree(study.here.at);
     return { code: "part-before-cold", numbers: { ...numbers, nightC, ...coldLimit(study, nightC) } };
@@ -69,6 +70,11 @@ function waterReason(context: PlanContext, study: PotStudy, choice: WaterChoice)
     return { code: "refill-point-today", numbers: { ...numbers, reachedAt } };
   }
   return { code: "at-refill-point", numbers };
+}
+
+/** Whether the whole would harm roots by want of air more than by cold. */
+function isForAir({ wholeWouldDo }: WaterChoice): boolean {
+  return wholeWouldDo !== undefined && wholeWouldDo["wet-roots"] > wholeWouldDo["wet-cold"];
 }
 
 /** Rain of today and tomorrow in the open, when it is worth the name and most of it passes the pot by. */

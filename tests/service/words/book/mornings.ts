@@ -143,6 +143,12 @@ export const MORNINGS: readonly Morning[] = [
     pots: [does("fig", "none", because("rain-will-do", { rainMm: 12 }))],
     days: [{ ...mild, ...wet }],
   }),
+  morning("light, and air for roots", {
+    pots: [
+      carryIn("jade", because("too-dim", { lightFrac: 0.12 })),
+      does("fig", "water", because("part-for-air", { leftFrac: 0.1, refillFrac: 0.4 }), { amountMl: 300 }),
+    ],
+  }),
   morning("found wetter than reckoned", {
     pots: [
       does("fig", "none", because("found-wetter", { foundDay: "2027-05-11" })),
