@@ -363,7 +363,7 @@ export const BN = {
 
   "deed.sure": "কতটা নিশ্চিত: {word}।",
   "deed.tick": "হয়েছে",
-  "deed.otherwise": "অন্যভাবে করা",
+  "deed.otherwise": "অন্যভাবে",
   "deed.otherwise-label": "অন্যভাবে করা: {pot}",
   "deed.done": "হয়েছে",
   "deed.tick-label": "হয়েছে: {sentence}",

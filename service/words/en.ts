@@ -382,7 +382,7 @@ export const EN = {
 
   "deed.sure": "How sure: {word}.",
   "deed.tick": "Done",
-  "deed.otherwise": "Done differently",
+  "deed.otherwise": "Differently",
   "deed.otherwise-label": "Done differently: {pot}",
   "deed.done": "done",
   "deed.tick-label": "Done: {sentence}",

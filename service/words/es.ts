@@ -383,7 +383,7 @@ export const ES = {
 
   "deed.sure": "Seguridad: {word}.",
   "deed.tick": "Hecho",
-  "deed.otherwise": "Hecho de otro modo",
+  "deed.otherwise": "De otro modo",
   "deed.otherwise-label": "Hecho de otro modo: {pot}",
   "deed.done": "hecho",
   "deed.tick-label": "Hecho: {sentence}",

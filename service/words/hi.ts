@@ -362,7 +362,7 @@ export const HI = {
 
   "deed.sure": "कितना पक्का: {word}।",
   "deed.tick": "हो गया",
-  "deed.otherwise": "दूसरे ढंग से किया",
+  "deed.otherwise": "दूसरे ढंग से",
   "deed.otherwise-label": "दूसरे ढंग से किया: {pot}",
   "deed.done": "हो गया",
   "deed.tick-label": "हो गया: {sentence}",
