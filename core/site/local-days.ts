@@ -2,6 +2,8 @@ import { HOUR_MS } from "../weather/weather.ts";
 import type { CalendarDay } from "./site.ts";
 import { zoneOffsetMs } from "./zone-offset.ts";
 
+const DAY_MS = 24 * HOUR_MS;
+
 /** One local day on an hour axis; 23, 24 or 25 hours long, shorter where the axis begins or ends. */
 export interface LocalDay {
   readonly day: CalendarDay;
@@ -17,12 +19,15 @@ export interface LocalDay {
 export function localDays(axis: { startUtcMs: number; hourCount: number }, zone: string): LocalDay[] {
   const days: LocalDay[] = [];
   let day: CalendarDay | undefined;
+  let dayNumber = Number.NaN;
   let fromHour = 0;
   for (let hour = 0; hour < axis.hourCount; hour++) {
-    const at = calendarDay(axis.startUtcMs + (hour + 0.5) * HOUR_MS, zone);
-    if (at === day) continue;
+    const utcMs = axis.startUtcMs + (hour + 0.5) * HOUR_MS;
+    const number = Math.floor((utcMs + zoneOffsetMs(utcMs, zone)) / DAY_MS);
+    if (number === dayNumber) continue;
     if (day !== undefined) days.push({ day, fromHour, toHour: hour });
-    day = at;
+    day = calendarDay(utcMs, zone);
+    dayNumber = number;
     fromHour = hour;
   }
   if (day !== undefined) days.push({ day, fromHour, toHour: axis.hourCount });
@@ -31,9 +36,8 @@ export function localDays(axis: { startUtcMs: number; hourCount: number }, zone:
 
 /** Local clock as hours since midnight, 0 to 23.99. */
 export function localHour(utcMs: number, zone: string): number {
-  const dayMs = 24 * HOUR_MS;
   const local = utcMs + zoneOffsetMs(utcMs, zone);
-  return (((local % dayMs) + dayMs) % dayMs) / HOUR_MS;
+  return (((local % DAY_MS) + DAY_MS) % DAY_MS) / HOUR_MS;
 }
 
 /** The local date at an instant. */
