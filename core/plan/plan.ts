@@ -1,4 +1,5 @@
 import type { TroubleSign } from "../journal/entry.ts";
+import type { LikelyQuestion } from "../pot/learn/likely-question.ts";
 import type { PotId } from "../pot/pot.ts";
 import type { CalendarDay } from "../site/site.ts";
 import type { SpotId } from "../site/spot.ts";
@@ -113,6 +114,8 @@ export interface PotPlan extends Deed {
   readonly milestones?: readonly Milestone[];
   /** What the grower noted lately, read against the pot's state. */
   readonly seen?: readonly Diagnosis[];
+  /** Looks and weighings of late that fitted no version of the pot, oldest first. */
+  readonly doubted?: readonly Doubted[];
   readonly outlook: PotOutlook;
 }
 
@@ -128,6 +131,17 @@ export interface Hold {
 export interface Milestone {
   readonly kind: "first-drink" | "more-sun" | "feed";
   readonly day: CalendarDay;
+}
+
+/** An observation that does not fit, and what to ask about it. */
+export interface Doubted {
+  readonly entryId: string;
+  readonly notedAt: Instant;
+  /** Four fifths of what was expected: of a weighing, or of what poured water would leave in the pot; none by hand. */
+  readonly expected?: { readonly low: number; readonly high: number; readonly unit: "kg" | "ml" };
+  /** By hand or by weight the pot is wetter than was thought. */
+  readonly wetter: boolean;
+  readonly question: LikelyQuestion;
 }
 
 /** A sign of trouble and what it may mean, likeliest first. */

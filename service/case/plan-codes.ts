@@ -8,6 +8,7 @@ import type {
   ReasonCode,
   StandIn,
 } from "../../core/plan/plan.ts";
+import type { LikelyQuestion } from "../../core/pot/learn/likely-question.ts";
 
 /** The codes of a plan as lists; the keyed tables fail to compile when a code is forgotten or made up. */
 export const ACTIONS = namesOf<Action>({
@@ -125,6 +126,16 @@ export const AVOIDS = namesOf<AvoidCode>({
   "full-sun": 1,
   prune: 1,
   spray: 1,
+});
+
+export const QUESTIONS = namesOf<LikelyQuestion>({
+  "mix-changed": 1,
+  "hole-blocked": 1,
+  "water-not-noted": 1,
+  "place-not-noted": 1,
+  "ran-past-dry-mix": 1,
+  "another-pot": 1,
+  "look-closer": 1,
 });
 
 function namesOf<T extends string>(table: Record<T, 1>): T[] {

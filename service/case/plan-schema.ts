@@ -10,6 +10,7 @@ import {
   CAUTIONS,
   CHECKS,
   CONFIDENCE_WORDS,
+  QUESTIONS,
   REASONS,
   STAND_IN_FOR,
 } from "./plan-codes.ts";
@@ -106,6 +107,14 @@ const DiagnosisSchema = z.strictObject({
   avoid: z.array(z.enum(AVOIDS)),
 });
 
+const DoubtedSchema = z.strictObject({
+  entryId: z.string(),
+  notedAt: InstantText,
+  expected: z.strictObject({ low: number, high: number, unit: z.enum(["kg", "ml"]) }).optional(),
+  wetter: z.boolean(),
+  question: z.enum(QUESTIONS),
+});
+
 const PotPlanSchema = z.strictObject({
   ...deed,
   potId: z.string(),
@@ -116,6 +125,7 @@ const PotPlanSchema = z.strictObject({
   holds: z.array(HoldSchema).optional(),
   milestones: z.array(MilestoneSchema).optional(),
   seen: z.array(DiagnosisSchema).optional(),
+  doubted: z.array(DoubtedSchema).optional(),
   outlook: OutlookSchema,
 });
 

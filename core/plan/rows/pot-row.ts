@@ -7,6 +7,7 @@ import { tripHarm } from "../choice/trouble.ts";
 import type { Deed, Diagnosis, PotPlan } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { diagnose } from "../trouble/diagnose.ts";
+import { doubtedOf } from "../trouble/doubted.ts";
 import { aidDeeds } from "./aid-deeds.ts";
 import { carryDeeds } from "./carry-deeds.ts";
 import { dryDeed } from "./dry-deed.ts";
@@ -38,6 +39,7 @@ export function potRow(context: PlanContext, { study, settled, entries }: Line):
   const { pot, spotId } = study.now;
   const holds = holdsOf(context, study, seen);
   const milestones = milestonesOf(context, study);
+  const doubted = doubtedOf(study.now, context.nowUtcMs);
   return {
     ...first!,
     potId: pot.id,
@@ -47,6 +49,7 @@ export function potRow(context: PlanContext, { study, settled, entries }: Line):
     ...(holds.length > 0 ? { holds } : {}),
     ...(milestones.length > 0 ? { milestones } : {}),
     ...(seen.length > 0 ? { seen } : {}),
+    ...(doubted.length > 0 ? { doubted } : {}),
     outlook: {
       ...study.outlook,
       ...(settled.water.againDays === undefined ? {} : { againDays: settled.water.againDays }),

@@ -3,7 +3,7 @@ import { roomMl } from "../balance/take-in.ts";
 import { contentMl } from "../balance/tank.ts";
 import { assimilate, type Measured, surpriseSd } from "./assimilate.ts";
 import { feelLikelihood } from "./feel.ts";
-import { likelyQuestion } from "./likely-question.ts";
+import { type LikelyQuestion, likelyQuestion } from "./likely-question.ts";
 import type { Observed } from "./observed.ts";
 import { reweigh } from "./reweigh.ts";
 
@@ -122,21 +122,32 @@ function believe(on: Observed, measured: Measured): Problem | null {
   return null;
 }
 
+/** What a doubt tells beside its code. */
+export interface DoubtData {
+  readonly kind: "weighed" | "watered" | "checked";
+  readonly atUtcMs: number;
+  /** Not a number for a look by hand. */
+  readonly seen: number;
+  /** Of a weighing kg, of water poured and drained mL kept, of a look by hand the share of usable water left. */
+  readonly expected: { readonly low: number; readonly mid: number; readonly high: number };
+  /** By hand or by weight it is wetter than was thought. */
+  readonly wetter: boolean;
+  readonly question: LikelyQuestion;
+}
+
 /** "This does not fit", with what was seen, what was expected, whether the pot is wetter than that, and the likely question. */
 function doubt(on: Observed, measured: Measured, feelsHeavy = false): Problem {
   const sorted = [...measured.foretold].sort((a, b) => a - b);
   const at = (share: number) => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))]!;
   const expected = { low: at(0.1), mid: at(0.5), high: at(0.9) };
-  return {
-    code: "does-not-fit",
-    path: ["journal", on.entry.id],
-    data: {
-      kind: on.entry.body.kind,
-      atUtcMs: on.entry.atUtcMs,
-      seen: measured.seen,
-      expected,
-      wetter: feelsHeavy || (on.entry.body.kind === "weighed" && measured.seen > expected.mid),
-      question: likelyQuestion(on, { seen: measured.seen, expected: expected.mid }),
-    },
+  const kind = on.entry.body.kind as DoubtData["kind"];
+  const data: DoubtData = {
+    kind,
+    atUtcMs: on.entry.atUtcMs,
+    seen: measured.seen,
+    expected,
+    wetter: feelsHeavy || (kind === "weighed" && measured.seen > expected.mid),
+    question: likelyQuestion(on, { seen: measured.seen, expected: expected.mid }),
   };
+  return { code: "does-not-fit", path: ["journal", on.entry.id], data: { ...data } };
 }

@@ -10,17 +10,20 @@ interface EntryRowProps {
   /** Where taking it back leads. */
   readonly backTo: string;
   readonly undoId: string;
+  /** Why it does not fit what was believed of the pot, and what to ask. */
+  readonly doubt?: string | undefined;
   readonly words: Words;
 }
 
 /** An entry with the ways to set it right. */
-export function EntryRow({ entry, when, text, backTo, undoId, words }: EntryRowProps) {
+export function EntryRow({ entry, when, text, backTo, undoId, doubt, words }: EntryRowProps) {
   const { say } = words;
   return (
     <li>
       <p>
         <span class="when">{when}</span> {text}
       </p>
+      {doubt !== undefined && <p class="deed-note">{doubt}</p>}
       <PhotoOf entry={entry} alt={`${when} ${text}`} />
       <div class="entry-doors">
         {kindOfBody(entry.body) !== null && (

@@ -3,6 +3,7 @@ import { z } from "zod";
 import type { EntryBody, JournalEntry } from "../../../core/journal/entry.ts";
 import type { Problem } from "../../../core/problem.ts";
 import { calendarDay } from "../../../core/site/local-days.ts";
+import { doubtTexts } from "../../brief/doubt-text.ts";
 import { dayInstant } from "../forms/day-instant.ts";
 import { type FormView, NumberField, ProblemList, TextField } from "../forms/fields.tsx";
 import { filledInUtcMs } from "../forms/filled-in-at.ts";
@@ -109,6 +110,7 @@ function journalPage(context: PageContext, { now, search, typed, problems }: Jou
     text.toLowerCase().includes(search.trim().toLowerCase()),
   );
   const today = calendarDay(context.now(), now.site.zone);
+  const doubts = doubtTexts(now.plan, words);
   return pageText(
     <SiteFrame context={context} now={now} title={say("nav.journal")} here="/journal">
       <h1>{say("nav.journal")}</h1>
@@ -138,6 +140,7 @@ function journalPage(context: PageContext, { now, search, typed, problems }: Jou
               text={text}
               backTo="/journal"
               undoId={newFormId()}
+              doubt={doubts.get(entry.id)}
               words={words}
             />
           ))}

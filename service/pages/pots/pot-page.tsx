@@ -2,6 +2,7 @@ import type { JournalEntry } from "../../../core/journal/entry.ts";
 import type { Collection } from "../../../core/plan/collection.ts";
 import type { Deed, Plan, PotPlan } from "../../../core/plan/plan.ts";
 import { deedLine } from "../../brief/deed-line.ts";
+import { doubtTexts } from "../../brief/doubt-text.ts";
 import { namingFor } from "../../brief/naming.ts";
 import { signLines } from "../../brief/sign-lines.ts";
 import type { Words } from "../../words/words.ts";
@@ -222,7 +223,8 @@ function Log({ stand, collection, form, openKind, words, today, newId }: PotPage
   );
 }
 
-function Entries({ entries, collection, words, newId, stand }: PotPageProps) {
+function Entries({ entries, collection, plan, words, newId, stand }: PotPageProps) {
+  const doubts = doubtTexts(plan, words);
   return (
     <section>
       <h2>{words.say("pot.journal")}</h2>
@@ -235,6 +237,7 @@ function Entries({ entries, collection, words, newId, stand }: PotPageProps) {
             text={entryWhat(entry, { collection, words })}
             backTo={`/pots/${encodeURIComponent(stand.pot.id)}`}
             undoId={newId()}
+            doubt={doubts.get(entry.id)}
             words={words}
           />
         ))}

@@ -207,6 +207,32 @@ describe("a pot's page", () => {
     expect(await store.journal.list("quay")).toHaveLength(journal.length);
   });
 
+  it("asks beside an entry that does not fit, there and in the journal", async () => {
+    const weighed = { kind: "weighed" as const, massKg: 25 };
+    const at = { atUtcMs: NOW_UTC_MS - 3_600_000, recordedUtcMs: NOW_UTC_MS - 3_600_000 };
+    const doubted = [
+      {
+        entryId: "odd",
+        notedAt: "2027-05-10T15:30Z",
+        expected: { low: 9.2, high: 9.9, unit: "kg" as const },
+        wetter: true,
+        question: "another-pot" as const,
+      },
+    ] as unknown as NonNullable<PotPlan["doubted"]>;
+    const pots = stock.plan.pots.map((row) => (row.potId === "lemon" ? { ...row, doubted } : row));
+    const { get } = await houseOf({
+      ...stock,
+      plan: { ...stock.plan, pots },
+      journal: [...journal, { id: "odd", potId: "lemon", ...at, body: weighed }],
+    });
+    for (const page of ["/pots/lemon", "/journal"]) {
+      expect((await get(page)).text).toContain(
+        "This does not fit: between 9.2 kg and 9.9 kg was expected. Was it another pot? Note or correct what was missing, and all is reckoned anew.",
+      );
+    }
+    expect((await get("/pots/fig")).text).not.toContain("does not fit");
+  });
+
   it("is not there for an unknown pot, and a pot that is gone leaves the shelf", async () => {
     const { get, send } = await houseOf(stock);
     expect((await get("/pots/nobody")).status).toBe(404);
