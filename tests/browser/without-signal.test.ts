@@ -120,6 +120,20 @@ it("signal cut, twenty entries on two devices, the process killed as the signal 
   await Promise.all([one.context.close(), two.context.close()]);
 }, 240_000);
 
+it("pots that the brief names can be read on the walk, though nobody opened them before", async () => {
+  const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
+  const page = await context.newPage();
+  await page.goto(house.url);
+  const named = await page.locator(".deed-head a").last().getAttribute("href");
+  const isKept = () =>
+    page.evaluate(`caches.match(${JSON.stringify(named)}, { cacheName: "pages" }).then(Boolean)`);
+  await expect.poll(isKept, { timeout: 20_000 }).toBe(true);
+  await context.setOffline(true);
+  await page.goto(new URL(named!, house.url).href);
+  expect(await page.locator("#log h2").textContent()).toBe("Note what was done");
+  await context.close();
+}, 60_000);
+
 it("a photo waits on the device without signal, and is kept once when it is back", async () => {
   const { context, page } = await device("quay-fig");
   await context.setOffline(true);

@@ -18,8 +18,7 @@ export async function keepPages(): Promise<void> {
   await idle();
   try {
     await navigator.serviceWorker.register(trusted(WORKER) as string);
-    await navigator.serviceWorker.ready;
-    await keepAhead();
+    keepAhead(await navigator.serviceWorker.ready);
   } catch {
     // Private windows and plain http have no workers; every page works without.
   }
@@ -46,11 +45,13 @@ function trusted(address: string): unknown {
   return maker.createPolicy("leebench", { createScriptURL }).createScriptURL(address);
 }
 
-/** Pages that are worth reading on the walk: the shelf, and each pot that the brief names. */
-async function keepAhead(): Promise<void> {
+/**
+ * Pages that are worth reading on the walk: the shelf, and each pot that the brief names. The worker gets them: the page
+ * stays free for the thumb, and may be left meanwhile.
+ */
+function keepAhead({ active }: ServiceWorkerRegistration): void {
   const wantsLess = (navigator as { connection?: { saveData?: boolean } }).connection?.saveData === true;
   if (wantsLess || location.pathname !== BASE) return;
   const links = [...document.querySelectorAll<HTMLAnchorElement>(".deed-head a")].map(({ href }) => href);
-  for (const address of [`${BASE}pots`, ...new Set(links)].slice(0, KEPT_AHEAD))
-    await fetch(address).catch(() => null);
+  active?.postMessage([`${BASE}pots`, ...new Set(links)].slice(0, KEPT_AHEAD));
 }

@@ -29,10 +29,17 @@ worker.addEventListener("fetch", (event) => {
 
 notices(worker);
 
+worker.addEventListener("message", (event) => event.waitUntil(keepAhead(event.data as string[])));
+
 worker.addEventListener("sync", (event) => (event as ExtendableEvent).waitUntil(sendWaiting()));
 
 async function keepFirst(): Promise<void> {
   await Promise.all(FIRST.map((address) => fetchAndKeep(new Request(address)).catch(() => null)));
+}
+
+/** One after the other: what is asked for now goes first. */
+async function keepAhead(addresses: readonly string[]): Promise<void> {
+  for (const address of addresses) await fetchAndKeep(new Request(address)).catch(() => null);
 }
 
 /** From the server while it answers in time, else as last seen. */
