@@ -1,4 +1,5 @@
 import { BASE } from "./base.ts";
+import { idle } from "./idle.ts";
 
 interface UrlPolicy {
   createScriptURL(text: string): unknown;
@@ -22,16 +23,6 @@ export async function keepPages(): Promise<void> {
   } catch {
     // Private windows and plain http have no workers; every page works without.
   }
-}
-
-const IDLE_WAIT_MS = 4000;
-
-/** What is looked at now comes before what is kept for later. */
-function idle(): Promise<void> {
-  return new Promise((resolve) => {
-    if ("requestIdleCallback" in globalThis) requestIdleCallback(() => resolve(), { timeout: IDLE_WAIT_MS });
-    else setTimeout(resolve, IDLE_WAIT_MS / 4);
-  });
 }
 
 /** The policy of the page lets scripts come from this one address only. */

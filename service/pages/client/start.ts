@@ -1,4 +1,5 @@
 import { freshIds } from "./fresh-ids.ts";
+import { idle } from "./idle.ts";
 import { keepPages } from "./keep-pages.ts";
 import { smallPhotos } from "./small-photos.ts";
 import { showState } from "./state-line.ts";
@@ -9,6 +10,7 @@ import { sendWaiting } from "./waiting.ts";
 
 /** Everything works without this; with it ticks are instant and entries survive a walk without signal. */
 async function catchUp(): Promise<void> {
+  await idle();
   await sendWaiting().catch(() => 0);
   await showState();
 }

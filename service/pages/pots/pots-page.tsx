@@ -111,7 +111,7 @@ function Shelf({ name, spotId, stands, pxPerCm, view, collection, words }: Shelf
   return (
     <section>
       <h2>{name}</h2>
-      <ul class="shelf">
+      <ul class={`shelf shelf-${alikeCount(stands.length)}`}>
         {stands.map((stand) => (
           <li>
             <div class="shelf-board">
@@ -141,6 +141,11 @@ function Shelf({ name, spotId, stands, pxPerCm, view, collection, words }: Shelf
       )}
     </section>
   );
+}
+
+/** The number of pots that a shelf not yet laid out keeps room for: the style sheet knows a few. */
+function alikeCount(potCount: number): number {
+  return Math.min(128, 2 ** Math.ceil(Math.log2(Math.max(8, potCount))));
 }
 
 /** One tap for a bench that was watered, its pots that are kept dry left out. */
