@@ -1,7 +1,7 @@
 import type { JournalEntry } from "../journal/entry.ts";
 import { settleEntries } from "../journal/settle-entries.ts";
 import type { PotId } from "../pot/pot.ts";
-import { potsOfSettled } from "../pot/pot-now.ts";
+import { potsNow } from "../pot/pot-now.ts";
 import type { Problem } from "../problem.ts";
 import { homeSpots } from "./choice/home-spot.ts";
 import { type PotStudy, studyPot } from "./choice/pot-study.ts";
@@ -32,7 +32,7 @@ export function weigh(input: PlanInput): Weighed {
   const { context, past } = planContext({ ...input, journal: entries });
   const { pots, problems } = input.pots
     ? { pots: input.pots, problems: [] }
-    : potsOfSettled({ collection, journal: entries, past, nowUtcMs, settings: input.settings });
+    : potsNow({ collection, journal: entries, past, nowUtcMs, settings: input.settings });
   const spots = new Map(collection.spots.map((spot) => [spot.id, spot]));
   const homes = homeSpots({ pots: collection.pots, spots, journal: entries, nowUtcMs });
   const studies = pots

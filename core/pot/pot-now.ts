@@ -1,6 +1,5 @@
 import type { JournalEntry } from "../journal/entry.ts";
 import { potHistory } from "../journal/pot-history.ts";
-import { settleEntries } from "../journal/settle-entries.ts";
 import { componentsById } from "../mix/library.ts";
 import type { MixInVessel } from "../mix/mix-in-vessel.ts";
 import type { Collection } from "../plan/collection.ts";
@@ -45,28 +44,20 @@ export interface PotNow {
   readonly uptakeShareFrac: number;
 }
 
-export interface PotsInput {
-  readonly collection: Collection;
-  readonly journal: readonly JournalEntry[];
-  readonly past: ReadonlyMap<SpotId, SpotForcing>;
-  readonly nowUtcMs: number;
-  readonly settings: Settings;
-}
-
 /**
  * Every pot of a collection as it stands now. A pot without a `planted` entry is left out and told as a problem; so is
  * each entry that does not count.
  *
+ * @param journal  settled: corrections and undos are carried out already
  * @param past  weather at each spot with one member, up to the whole hour of now
  */
-export function potsNow(input: PotsInput): { pots: PotNow[]; problems: Problem[] } {
-  const { entries, notes } = settleEntries(input.journal);
-  const { pots, problems } = potsOfSettled({ ...input, journal: entries });
-  return { pots, problems: [...notes, ...problems] };
-}
-
-/** The same from a journal in which corrections and undos are carried out already. */
-export function potsOfSettled(input: PotsInput): { pots: PotNow[]; problems: Problem[] } {
+export function potsNow(input: {
+  collection: Collection;
+  journal: readonly JournalEntry[];
+  past: ReadonlyMap<SpotId, SpotForcing>;
+  nowUtcMs: number;
+  settings: Settings;
+}): { pots: PotNow[]; problems: Problem[] } {
   const { collection, nowUtcMs } = input;
   const problems = strangers(input.journal, collection);
   const byPot = entriesByPot(input.journal);

@@ -1,9 +1,9 @@
-import type { Doubted, Plan } from "../../core/plan/plan.ts";
+import type { Doubted, PotPlan } from "../../core/plan/plan.ts";
 import type { Words } from "../words/words.ts";
 
 /** What is odd about an observation, what to ask, and what helps, by the id of its entry. */
-export function doubtTexts(plan: Plan | null, words: Words): ReadonlyMap<string, string> {
-  const doubted = plan?.pots.flatMap((potPlan) => potPlan.doubted ?? []) ?? [];
+export function doubtTexts(pots: readonly PotPlan[], words: Words): ReadonlyMap<string, string> {
+  const doubted = pots.flatMap((potPlan) => potPlan.doubted ?? []);
   return new Map(doubted.map((doubt) => [doubt.entryId, doubtText(doubt, words)]));
 }
 

@@ -1,4 +1,5 @@
 import type { EntryBody, JournalEntry } from "../../core/journal/entry.ts";
+import { settleEntries } from "../../core/journal/settle-entries.ts";
 import { DEFAULT_SETTINGS } from "../../core/plan/settings.ts";
 import { potsNow } from "../../core/pot/pot-now.ts";
 import { HOUR_MS } from "../../core/weather/weather.ts";
@@ -24,7 +25,13 @@ export async function bench(): Promise<{ name: string; lines: string[] }> {
   };
   const nowUtcMs = START + DAYS * 24 * HOUR_MS;
   const bestMs = bestCpuMs({ rounds: ROUNDS, warmUps: 5 }, () => {
-    potsNow({ collection, journal, past, nowUtcMs, settings: DEFAULT_SETTINGS });
+    potsNow({
+      collection,
+      journal: settleEntries(journal).entries,
+      past,
+      nowUtcMs,
+      settings: DEFAULT_SETTINGS,
+    });
   });
   return {
     name: "fold of one pot's five years",

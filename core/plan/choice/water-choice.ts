@@ -5,7 +5,7 @@ import type { Spread } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { pourAmountMl } from "../rows/pour-amount.ts";
 import { awaitsWateringIn } from "./fresh-leafy.ts";
-import { dueShareFrac, reachesRefillHour, refillAgainDays } from "./refill-hour.ts";
+import { daysToRefill, dueShareFrac, reachesRefillHour } from "./refill-hour.ts";
 import { type Doings, type RolledCourse, rollCourse } from "./roll-course.ts";
 import { pourHarm } from "./trouble.ts";
 import { type WaitCosts, waitForWater } from "./wait-for-water.ts";
@@ -125,7 +125,7 @@ export function weighPour(context: PlanContext, pouring: Pouring, need: WaterCho
       deed,
       amountMl,
       rightShareFrac,
-      againDays: refillAgainDays(wholeRolled.course, hour),
+      againDays: daysToRefill(wholeRolled.course, hour),
     };
   }
   const partMl = missing * PART_FRAC;
@@ -141,7 +141,7 @@ export function weighPour(context: PlanContext, pouring: Pouring, need: WaterCho
       amountMl,
       rightShareFrac,
       wholeWouldDo: whole.harmDone,
-      againDays: refillAgainDays(partRolled.course, hour),
+      againDays: daysToRefill(partRolled.course, hour),
     };
   }
   return { ...need, ...whole, deed: "hold", thirstSaved: 0, rightShareFrac: 1 - whole.betterShareFrac };

@@ -6,6 +6,12 @@ export function refillFracNow(now: Pick<PotNow, "values" | "rest">): number {
   return now.values.refillFrac * (1 - resting) + now.values.restRefillFrac * resting;
 }
 
+/** What the pot holds at its refill point, mL; each particle by its own capacity factor. */
+export function refillContentMl(now: Pick<PotNow, "values" | "rest" | "inVessel">): number {
+  const { unusableMl, usableMl } = now.inVessel.hold;
+  return unusableMl + refillFracNow(now) * usableMl;
+}
+
 /** Share of the usable water that a particle still has; below zero when the mix is drier than the plant can dry it. */
 export function usableLeftFrac(
   now: Pick<PotNow, "inVessel">,

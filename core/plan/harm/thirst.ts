@@ -1,6 +1,6 @@
 import type { GroupValues } from "../../plant/group.ts";
 import type { Course, HarmTally } from "./course.ts";
-import { refillFracNow } from "./refill-point.ts";
+import { refillContentMl, refillFracNow } from "./refill-point.ts";
 import { workColumns } from "./work-columns.ts";
 
 type Column = Float64Array;
@@ -28,14 +28,13 @@ const LEAST_BAND_FRAC = 0.08;
 export function thirst(course: Course, into: HarmTally): void {
   const { trajectory, now, dayOfHour } = course;
   const { hourCount, size, waterMl } = trajectory;
-  const { unusableMl, usableMl } = now.inVessel.hold;
   const { capacityFactor, weightFrac, droughtFrac } = now.cloud;
-  const refill = refillFracNow(now);
-  const bandMl = Math.max(refill, LEAST_BAND_FRAC) * usableMl;
+  const refillAtMl = refillContentMl(now);
+  const bandMl = Math.max(refillFracNow(now), LEAST_BAND_FRAC) * now.inVessel.hold.usableMl;
   const stands = standsDays(now);
   const [refillMl, perBandMl, dryDays, harmed] = workColumns(size) as [Column, Column, Column, Column];
   for (let i = 0; i < size; i++) {
-    refillMl[i] = (unusableMl + refill * usableMl) * capacityFactor[i]!;
+    refillMl[i] = refillAtMl * capacityFactor[i]!;
     perBandMl[i] = 1 / (bandMl * capacityFactor[i]!);
     const sofar = Math.min(COUNTED_ON, droughtFrac?.[i] ?? 0);
     dryDays[i] = sofar * stands;

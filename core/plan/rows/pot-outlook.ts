@@ -1,10 +1,11 @@
 import type { Cloud } from "../../pot/cloud.ts";
 import { calendarDay } from "../../site/local-days.ts";
+import { daysToRefill } from "../choice/refill-hour.ts";
 import type { SpotDays } from "../days/spot-days.ts";
 import type { Course } from "../harm/course.ts";
-import { refillFracNow } from "../harm/refill-point.ts";
+import { refillContentMl } from "../harm/refill-point.ts";
 import type { Stander } from "../harm/spot-harm.ts";
-import type { Learned, PotOutlook, Spread } from "../plan.ts";
+import type { Learned, PotOutlook } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { roundTo } from "./round-to.ts";
 import { spreadOf } from "./spread-of.ts";
@@ -16,15 +17,14 @@ export function potOutlook(
 ): PotOutlook {
   const { now, trajectory } = course;
   const { weightFrac, capacityFactor, waterMl } = now.cloud;
-  const { capacityMl, unusableMl, usableMl } = now.inVessel.hold;
+  const { capacityMl } = now.inVessel.hold;
   const size = now.cloud.size;
-  const refill = refillFracNow(now);
   const fracAt = (column: ArrayLike<number>, offset: number) => {
     const frac = new Float64Array(size);
     for (let i = 0; i < size; i++) frac[i] = column[offset + i]! / (capacityMl * capacityFactor[i]!);
     return frac;
   };
-  const refillContentFrac = (unusableMl + refill * usableMl) / capacityMl;
+  const refillContentFrac = refillContentMl(now) / capacityMl;
   const ends = context.localDays.map(({ toHour }) => toHour - 1);
   const byDay = ends.map((hour) => fracAt(trajectory.waterMl, hour * size));
   return {
@@ -37,7 +37,7 @@ export function potOutlook(
     ),
     wetBaseHours: spreadOf({ values: wetBaseHours(course), weightFrac }, 1),
     coldestC: spreadOf({ values: coldestC(at), weightFrac }, 0.1),
-    daysToRefill: daysToRefill({ course, limit: refillContentFrac, capacityMl }),
+    daysToRefill: daysToRefill(course),
     massKg: roundTo(stander.massKg, 0.1),
     restingShareFrac: roundTo(now.rest.restingShareFrac, 0.01),
     dryUntil: dryUntil(context, course),
@@ -92,35 +92,6 @@ function coldestC({ nightMinC, size, days }: SpotDays): Float64Array {
     coldest[i % size] = Math.min(coldest[i % size]!, nightMinC[i]!);
   }
   return coldest.map((value) => (Number.isFinite(value) ? value : 0));
-}
-
-/**
- * Days until the refill point is first reached, or null when most of the cloud does not reach it.
- * @param limit  content at the refill point, as a share of what the drained pot holds
- * @param pouredHour  an hour of water before which nothing counts
- */
-export function daysToRefill(input: {
-  course: Course;
-  limit: number;
-  capacityMl: number;
-  pouredHour?: number;
-}): Spread | null {
-  const { now, trajectory } = input.course;
-  const { pouredHour } = input;
-  const { size } = now.cloud;
-  const days = new Float64Array(size).fill(Number.POSITIVE_INFINITY);
-  for (let i = 0; i < size; i++) {
-    const limitMl = input.limit * input.capacityMl * now.cloud.capacityFactor[i]!;
-    if (pouredHour === undefined && now.cloud.waterMl[i]! <= limitMl) days[i] = 0;
-    const from = pouredHour ?? 0;
-    for (let hour = from; hour < trajectory.hourCount && days[i] === Number.POSITIVE_INFINITY; hour++) {
-      if (trajectory.waterMl[hour * size + i]! <= limitMl) days[i] = (hour + 1) / 24;
-    }
-  }
-  const horizonDays = trajectory.hourCount / 24;
-  const spread = spreadOf({ values: days, weightFrac: now.cloud.weightFrac }, 0.1);
-  if (!Number.isFinite(spread.mid)) return null;
-  return Number.isFinite(spread.high) ? spread : { ...spread, high: roundTo(horizonDays, 0.1) };
 }
 
 function dryUntil({ site, nowUtcMs }: PlanContext, { now }: Course): PotOutlook["dryUntil"] {

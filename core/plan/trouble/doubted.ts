@@ -1,28 +1,19 @@
-import type { DoubtData } from "../../pot/learn/observe.ts";
 import type { PotNow } from "../../pot/pot-now.ts";
 import { instantOf } from "../../site/instant.ts";
 import type { Doubted } from "../plan.ts";
+import { type DoubtOfLate, doubtsOfLate } from "./doubt-of-late.ts";
 
-const DAY_MS = 86_400_000;
 /** Days for which a look that fits nothing is still asked about. Chosen by us: later nobody knows any more. */
 const ASKED_DAYS = 30;
 
-/** Looks and weighings of late that fitted no version of the pot, oldest first. */
-export function doubtedOf(
-  { doubts, plantedUtcMs }: Pick<PotNow, "doubts" | "plantedUtcMs">,
-  nowUtcMs: number,
-): Doubted[] {
-  const fromUtcMs = Math.max(nowUtcMs - ASKED_DAYS * DAY_MS, plantedUtcMs ?? Number.NEGATIVE_INFINITY);
-  return doubts.flatMap(({ code, path, data }) => {
-    if (code !== "does-not-fit" || data === undefined) return [];
-    const doubt = data as unknown as DoubtData;
-    return doubt.atUtcMs >= fromUtcMs ? [doubted(String(path[1]), doubt)] : [];
-  });
+/** What to ask about looks and weighings of late that fitted no version of the pot, oldest first. */
+export function doubtedOf(now: Pick<PotNow, "doubts" | "plantedUtcMs">, nowUtcMs: number): Doubted[] {
+  return doubtsOfLate(now, { nowUtcMs, days: ASKED_DAYS }).map(doubted);
 }
 
 const UNITS = { weighed: "kg", watered: "ml" } as const;
 
-function doubted(entryId: string, { kind, atUtcMs, expected, wetter, question }: DoubtData): Doubted {
+function doubted({ entryId, kind, atUtcMs, expected, wetter, question }: DoubtOfLate): Doubted {
   const unit = kind === "checked" ? null : UNITS[kind];
   return {
     entryId,

@@ -1,5 +1,5 @@
 import type { PotNow } from "../../pot/pot-now.ts";
-import { doubtOfLate } from "./doubt-of-late.ts";
+import { doubtsOfLate } from "./doubt-of-late.ts";
 
 /** Days for which such a look speaks against the can. Chosen by us: a thirsty pot dries in little more, and is felt again. */
 const SPEAKS_DAYS = 2;
@@ -9,8 +9,9 @@ const SPEAKS_DAYS = 2;
  * Somebody watered it unnoted or water cannot get out: what its versions hold is no reason for more.
  */
 export function foundWetterUtcMs(now: PotNow, nowUtcMs: number): number | null {
-  const doubt = doubtOfLate(now, { nowUtcMs, days: SPEAKS_DAYS, is: (data) => data.wetter === true });
-  if (doubt === null) return null;
   const wateredUtcMs = now.lastWateredUtcMs ?? Number.NEGATIVE_INFINITY;
-  return doubt.atUtcMs > wateredUtcMs ? doubt.atUtcMs : null;
+  const found = doubtsOfLate(now, { nowUtcMs, days: SPEAKS_DAYS }).filter(
+    ({ wetter, atUtcMs }) => wetter && atUtcMs > wateredUtcMs,
+  );
+  return found.at(-1)?.atUtcMs ?? null;
 }

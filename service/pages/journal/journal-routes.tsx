@@ -110,7 +110,7 @@ function journalPage(context: PageContext, { now, search, typed, problems }: Jou
     text.toLowerCase().includes(search.trim().toLowerCase()),
   );
   const today = calendarDay(context.now(), now.site.zone);
-  const doubts = doubtTexts(now.plan, words);
+  const doubts = doubtTexts(now.plan?.pots ?? [], words);
   return pageText(
     <SiteFrame context={context} now={now} title={say("nav.journal")} here="/journal">
       <h1>{say("nav.journal")}</h1>

@@ -223,8 +223,8 @@ function Log({ stand, collection, form, openKind, words, today, newId }: PotPage
   );
 }
 
-function Entries({ entries, collection, plan, words, newId, stand }: PotPageProps) {
-  const doubts = doubtTexts(plan, words);
+function Entries({ entries, collection, words, newId, stand }: PotPageProps) {
+  const doubts = doubtTexts(stand.potPlan ? [stand.potPlan] : [], words);
   return (
     <section>
       <h2>{words.say("pot.journal")}</h2>

@@ -1,5 +1,5 @@
 import { settleEntries } from "../../../core/journal/settle-entries.ts";
-import { refillFracNow } from "../../../core/plan/harm/refill-point.ts";
+import { refillContentMl } from "../../../core/plan/harm/refill-point.ts";
 import { planContext } from "../../../core/plan/make-context.ts";
 import type { PlanInput } from "../../../core/plan/make-plan.ts";
 import type { Spread } from "../../../core/plan/plan.ts";
@@ -60,8 +60,8 @@ function coursesOf(input: PlanInput, asked: { potId: string; spotId: string | un
   const pot = potsNow({ ...alone, past }).pots[0];
   const home = alone.collection.spots.find(({ id }) => id === pot?.spotId);
   if (!pot || !home) return null;
-  const { unusableMl, usableMl, capacityMl } = pot.inVessel.hold;
-  const refillFrac = (unusableMl + refillFracNow(pot) * usableMl) / capacityMl;
+  const { capacityMl } = pot.inVessel.hold;
+  const refillFrac = refillContentMl(pot) / capacityMl;
   const roll = (kind: WhatIfKind, spot: Spot, pours: readonly Pour[]): WhatIfCourse => {
     const forcing = forcingAtSpot(context.ready.ahead, context.site, spot);
     const hourCount = context.hourCount;

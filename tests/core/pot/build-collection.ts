@@ -1,4 +1,5 @@
 import type { EntryBody, JournalEntry } from "../../../core/journal/entry.ts";
+import { settleEntries } from "../../../core/journal/settle-entries.ts";
 import type { Collection } from "../../../core/plan/collection.ts";
 import { DEFAULT_SETTINGS } from "../../../core/plan/settings.ts";
 import type { Pot } from "../../../core/pot/pot.ts";
@@ -82,13 +83,15 @@ export function potAfter(of: {
   past?: Map<string, SpotForcing>;
   rainMm?: (hour: number) => number;
 }) {
-  return potsNow({
+  const { entries, notes } = settleEntries(of.entries);
+  const { pots, problems } = potsNow({
     collection: collection(of.pots),
-    journal: of.entries,
+    journal: entries,
     past: of.past ?? pastWeather(of.hours, of.rainMm),
     nowUtcMs: START + of.hours * HOUR_MS,
     settings: DEFAULT_SETTINGS,
   });
+  return { pots, problems: [...notes, ...problems] };
 }
 
 /** Mean content of the first pot as a share of capacity. */

@@ -1,4 +1,5 @@
 import type { JournalEntry } from "../../../../core/journal/entry.ts";
+import { settleEntries } from "../../../../core/journal/settle-entries.ts";
 import { DEFAULT_SETTINGS } from "../../../../core/plan/settings.ts";
 import { type PotNow, potsNow } from "../../../../core/pot/pot-now.ts";
 import { rollOut } from "../../../../core/pot/roll-out.ts";
@@ -25,7 +26,7 @@ function potOf(of: Case, journal: readonly JournalEntry[]): PotNow {
       mixes: [of.mix],
       pots: [pot],
     },
-    journal,
+    journal: settleEntries(journal).entries,
     past: new Map([["terrace", of.past]]),
     nowUtcMs: START + PAST_DAYS * 24 * HOUR_MS,
     settings: { ...DEFAULT_SETTINGS, seed: of.seed },
