@@ -2,11 +2,10 @@ import type { Collection } from "../../../core/plan/collection.ts";
 import { groupedBy } from "../../brief/grouped-by.ts";
 import type { Words } from "../../words/words.ts";
 import { type FormView, ProblemList, SelectField } from "../forms/fields.tsx";
-import { needText } from "./next-need.ts";
 import type { PotStand } from "./pot-stand.ts";
-import { SectionOf } from "./section-of.tsx";
+import { Shelf } from "./shelf.tsx";
 import { ShelfFilter } from "./shelf-filter.tsx";
-import { isNarrowed, mayBeWatered, type ShelfView, shelfAddress, standsInView } from "./shelf-view.ts";
+import { type ShelfView, shelfAddress, standsInView } from "./shelf-view.ts";
 
 export interface PotsPageProps {
   readonly stands: readonly PotStand[];
@@ -96,75 +95,6 @@ function Benches(props: PotsPageProps & { shown: readonly PotStand[] }) {
     const here = bySpot.get(id);
     return here ? <Shelf {...props} name={name} spotId={id} stands={here} pxPerCm={pxPerCm} /> : null;
   });
-}
-
-interface ShelfProps extends PotsPageProps {
-  readonly name: string;
-  /** Left out where pots of several benches stand on the shelf. */
-  readonly spotId?: string;
-  readonly pxPerCm: number;
-}
-
-function Shelf({ name, spotId, stands, pxPerCm, view, collection, words }: ShelfProps) {
-  const scale = { pxPerCm, lineMm: 6, mostAboveCm: 30 };
-  const benchOf = (id: string) => collection.spots.find((spot) => spot.id === id)?.name ?? id;
-  return (
-    <section>
-      <h2>{name}</h2>
-      <ul class={`shelf shelf-${alikeCount(stands.length)}`}>
-        {stands.map((stand) => (
-          <li>
-            <div class="shelf-board">
-              <SectionOf stand={stand} scale={scale} words={words} />
-            </div>
-            <p>
-              <a href={`/pots/${encodeURIComponent(stand.pot.id)}`}>
-                {words.say("deed.pots", { name: stand.pot.name, potCount: stand.pot.count ?? 1 })}
-              </a>
-              <span class="shelf-state">{needText(stand.potPlan, words)}</span>
-              {spotId === undefined && <span class="shelf-state hint">{benchOf(stand.spotId)}</span>}
-            </p>
-            <label class="choice">
-              <input
-                type="checkbox"
-                name="potId"
-                value={stand.pot.id}
-                aria-label={`${words.say("pots.choose")} ${stand.pot.name}`}
-              />
-              {words.say("pots.choose")}
-            </label>
-          </li>
-        ))}
-      </ul>
-      {spotId !== undefined && !isNarrowed(view) && (
-        <WholeBench name={name} spotId={spotId} stands={stands} words={words} />
-      )}
-    </section>
-  );
-}
-
-/** The number of pots that a shelf not yet laid out keeps room for: the style sheet knows a few. */
-function alikeCount(potCount: number): number {
-  return Math.min(128, 2 ** Math.ceil(Math.log2(Math.max(8, potCount))));
-}
-
-/** One tap for a bench that was watered, its pots that are kept dry left out. */
-function WholeBench({
-  name,
-  spotId,
-  stands,
-  words: { say },
-}: Pick<ShelfProps, "name" | "stands" | "words"> & { spotId: string }) {
-  const watered = mayBeWatered(stands, spotId).length;
-  if (watered < 2) return null;
-  const key = watered < stands.length ? "pots.watered-bench.but-dry" : "pots.watered-bench";
-  return (
-    <p>
-      <button type="submit" name="wateredSpotId" value={spotId} class="quiet">
-        {say(key, { potCount: watered, spot: name })}
-      </button>
-    </p>
-  );
 }
 
 /** One entry for all the pots that are ticked; stays in sight while any is. */

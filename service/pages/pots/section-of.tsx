@@ -1,8 +1,9 @@
 import type { PotOutlook } from "../../../core/plan/plan.ts";
 import { moistureProfile } from "../../../core/pot/profile.ts";
 import type { Words } from "../../words/words.ts";
+import type { SectionMark } from "../drawing/beside-section.tsx";
 import { airlessToCm } from "../drawing/hatch-heights.ts";
-import { PotSection, type SectionMark } from "../drawing/pot-section.tsx";
+import { PotSection } from "../drawing/pot-section.tsx";
 import { type PotStand, waterMlNow } from "./pot-stand.ts";
 
 /** How a pot's own page draws it; shelves choose their scale by the widest that stands there. */
@@ -14,7 +15,7 @@ interface SectionScale {
   readonly mostAboveCm: number;
 }
 
-interface SectionOfProps {
+export interface SectionOfProps {
   readonly stand: PotStand;
   readonly scale: SectionScale;
   /** With the rod that shows now, the refill point and tomorrow. */

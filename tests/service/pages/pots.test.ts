@@ -23,6 +23,18 @@ const journal: JournalEntry[] = [
 ];
 const stock = { collection, plan: plan(), journal };
 
+/** One bench of like pots, each planted. */
+function benchOf(potCount: number) {
+  const one = collection.pots.find(({ id }) => id === "lemon")!;
+  const row = plan().pots.find(({ potId }) => potId === "lemon")!;
+  const ids = Array.from({ length: potCount }, (_, index) => `lemon-${100 + index}`);
+  return {
+    collection: { ...collection, pots: ids.map((id) => ({ ...one, id })) },
+    plan: { ...plan(), pots: ids.map((potId) => ({ ...row, potId })) },
+    journal: ids.map((potId) => ({ ...journal[0]!, id: `planted-${potId}`, potId })),
+  };
+}
+
 function nineDays(potPlan: PotPlan): PotPlan {
   const daysToRefill = { low: 8, mid: 9, high: 10 };
   return { ...potPlan, action: "none", outlook: { ...potPlan.outlook, daysToRefill } };
@@ -34,6 +46,27 @@ describe("the shelves", () => {
     expect(text.indexOf("Tool shed")).toBeLessThan(text.indexOf("South rail"));
     expect(text).toContain("Section through the pot of Lemon: it holds 720 ml of 2.4 l.");
     expect(text).toContain("to be watered");
+  });
+
+  it("tell a planted pot in some 800 bytes and ten elements, and draw it whole: a large house has hundreds", async () => {
+    const page = async (potCount: number) => (await (await houseOf(benchOf(potCount))).get("/pots")).text;
+    const [few, many] = [await page(6), await page(66)];
+    const elements = (text: string) => text.match(/<[a-z]/g)?.length ?? 0;
+    const perPot = (many.length - few.length) / 60;
+    expect(perPot).toBeGreaterThan(400);
+    expect(perPot).toBeLessThan(850);
+    // Ten boards are ten elements more.
+    expect((elements(many) - elements(few) - 10) / 60).toBeLessThanOrEqual(10);
+    for (const part of ["plant", "water", "surface", "wall wall-unglazed"])
+      expect(many.split(`<path class="${part}" d="m`)).toHaveLength(67);
+  });
+
+  it("are one list each, however many pots a phone lays out at once", async () => {
+    const { text } = await (await houseOf(benchOf(13))).get("/pots");
+    expect(text.split('role="list"')).toHaveLength(2);
+    expect(text.split('role="listitem"')).toHaveLength(14);
+    const boards = text.split('<div class="boards">').slice(1);
+    expect(boards.map((board) => board.split('role="listitem"').length - 1)).toEqual([6, 6, 1]);
   });
 
   it("take one entry for several pots, once however often it is sent", async () => {
