@@ -202,6 +202,7 @@ export type ReasonCode =
   | "resting"
   | "rain-on-fresh-roots"
   | "rain-would-waterlog"
+  | "base-without-air"
   | "wet-before-cold"
   | "cold-night"
   | "gusts"

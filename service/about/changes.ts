@@ -31,6 +31,8 @@ export const CHANGES: readonly Release[] = [
       "A pot that is carried for light says so, and one that is watered in part for air at its base says that; they used to speak of rain and of cold.",
       "A pot that is watered because rain passes it by is told at what share of its water it waits for more.",
       "A pot that a carry would help and that stays says why: no room is left, or it is too heavy for the stairs.",
+      "A wet pot under cover is no longer carried out to dry when nights are cold, and colder nights no longer bring a pot out: where cold kills, each degree under cover goes on counting as much as the last.",
+      "A pot whose base is without air is leant to drain, also when no rain is coming. In gusts that take a sheet away a low pot is leant instead of covered, and a wide rim counts as more trouble to cover than a narrow one.",
     ],
     other: [
       "Any kept plan can be reckoned again from what was known when it was made.",

@@ -41,6 +41,7 @@ export const REASONS = namesOf<ReasonCode>({
   resting: 1,
   "rain-on-fresh-roots": 1,
   "rain-would-waterlog": 1,
+  "base-without-air": 1,
   "wet-before-cold": 1,
   "cold-night": 1,
   gusts: 1,

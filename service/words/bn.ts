@@ -135,6 +135,9 @@ export const BN = {
   "reason.rain-would-waterlog":
     "{rainMm} বৃষ্টিতে টবের তলা {wetBaseHours, plural, one {# ঘণ্টা} other {# ঘণ্টা}} বাতাস পাবে না।",
   "reason.rain-would-waterlog.bare": "আসছে বৃষ্টিতে টবের তলা বাতাস পাবে না।",
+  "reason.base-without-air":
+    "টবের তলায় বাতাস নেই; কিছু না করলে আরও {wetBaseHours} ঘণ্টা থাকবে না। শিকড় সয় {standsHours} ঘণ্টা। কাত করলে সমান তলায় আটকে থাকা পানি ঝরে যায়।",
+  "reason.base-without-air.bare": "টবের তলায় বাতাস নেই; কাত করলে সমান তলায় আটকে থাকা পানি ঝরে যায়।",
   "reason.wet-before-cold":
     "{rainMm} বৃষ্টি, তারপর গড়ে {nightC}-এর রাত: ঠান্ডায় ভেজা থাকবে, আর {limit, select, cut {{limitC}-এর নিচে কম পানি নেয় ও অনেকক্ষণ ভেজা থাকে} other {{limitC}-এর নিচে ভেজা শিকড় পচে}}।",
   "reason.wet-before-cold.bare": "ঠান্ডা রাতের আগে বৃষ্টি: ঠান্ডায় ভেজা থাকবে।",

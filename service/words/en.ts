@@ -144,6 +144,9 @@ export const EN = {
   "reason.rain-would-waterlog":
     "{rainMm} of rain would leave its base without air for {wetBaseHours, plural, one {an hour} other {# hours}}.",
   "reason.rain-would-waterlog.bare": "The coming rain would leave its base without air.",
+  "reason.base-without-air":
+    "Its base has no air and would have none for {wetBaseHours, plural, one {an hour} other {# hours}} to come; its roots stand {standsHours, plural, one {an hour} other {# hours}}. Leaning, it lets go of what a flat base holds.",
+  "reason.base-without-air.bare": "Its base has no air; leaning, it lets go of what a flat base holds.",
   "reason.wet-before-cold":
     "{rainMm} of rain, then nights that average {nightC}: it would be wet in the cold, and {limit, select, cut {below {limitC} it drinks little and stays wet long} other {wet roots rot below {limitC}}}.",
   "reason.wet-before-cold.bare": "Rain before cold nights: it would be wet in the cold.",

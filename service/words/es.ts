@@ -143,6 +143,9 @@ export const ES = {
   "reason.rain-would-waterlog":
     "{rainMm} de lluvia dejarían el fondo sin aire {wetBaseHours, plural, one {una hora} other {# horas}}.",
   "reason.rain-would-waterlog.bare": "La lluvia que viene dejaría el fondo sin aire.",
+  "reason.base-without-air":
+    "El fondo está sin aire y lo estaría {wetBaseHours, plural, one {una hora} other {# horas}} más; sus raíces aguantan {standsHours, plural, one {una hora} other {# horas}}. Inclinada, suelta lo que el fondo plano retiene.",
+  "reason.base-without-air.bare": "El fondo está sin aire; inclinada, suelta lo que el fondo plano retiene.",
   "reason.wet-before-cold":
     "{rainMm} de lluvia y después noches de {nightC} de media: pasaría el frío mojada, y {limit, select, cut {por debajo de {limitC} bebe poco y sigue mojada mucho tiempo} other {las raíces mojadas se pudren por debajo de {limitC}}}.",
   "reason.wet-before-cold.bare": "Lluvia antes de noches frías: pasaría el frío mojada.",

@@ -135,6 +135,9 @@ export const HI = {
   "reason.rain-would-waterlog":
     "{rainMm} बारिश से तले को {wetBaseHours, plural, one {# घंटा} other {# घंटे}} हवा नहीं मिलेगी।",
   "reason.rain-would-waterlog.bare": "आने वाली बारिश से तले को हवा नहीं मिलेगी।",
+  "reason.base-without-air":
+    "तले में हवा नहीं है; कुछ न किया तो {wetBaseHours} घंटे और नहीं होगी। जड़ें {standsHours} घंटे सह लेती हैं। झुकाने से सपाट तले में रुका पानी निकल जाता है।",
+  "reason.base-without-air.bare": "तले में हवा नहीं है; झुकाने से सपाट तले में रुका पानी निकल जाता है।",
   "reason.wet-before-cold":
     "{rainMm} बारिश, फिर औसतन {nightC} वाली रातें: ठंड में गीला रहेगा, और {limit, select, cut {{limitC} से नीचे कम पीता है और देर तक गीला रहता है} other {{limitC} से नीचे गीली जड़ें सड़ती हैं}}।",
   "reason.wet-before-cold.bare": "ठंडी रातों से पहले बारिश: ठंड में गीला रहेगा।",

@@ -324,6 +324,70 @@ export const SHELTER: readonly Scenario[] = [
     expected: { jade: { never: ["water", "carry-in"] } },
   },
   {
+    situation:
+      "a citrus in a shallow bowl of peat, watered yesterday after days of rain, cool grey and dry days ahead",
+    why: "a flat base holds water; leaning, it drains: no cover helps against what is in it already",
+    season: "autumn",
+    sky: {
+      past: { ...COOL, cloudFrac: 1, rain: { mm: 9, from: 8, hours: 10 } },
+      ahead: [{ ...COOL, cloudFrac: 1 }],
+    },
+    spots: openOnly,
+    pots: [
+      {
+        id: "lemon",
+        group: "citrus",
+        rimCm: 26,
+        vessel: { heightCm: 14, baseCm: 24 },
+        mix: "peaty",
+        wateredDaysAgo: [1],
+      },
+    ],
+    expected: {
+      lemon: { asks: ["tilt"], never: ["top-cover", "water", "carry-in"], reason: "base-without-air" },
+    },
+  },
+  {
+    situation: "a squat jade in peat, cold wet days with a gale, no place to go",
+    why: "no sheet stays on in that wind, but a low heavy pot can lean",
+    season: "autumn",
+    sky: after(COOL, { ...COLD_WET, windMPerS: 10, gustMPerS: 20 }),
+    spots: openOnly,
+    pots: [
+      {
+        id: "jade",
+        group: "jade",
+        rimCm: 30,
+        tallCm: 12,
+        canopyCm: 28,
+        vessel: { heightCm: 16, baseCm: 27 },
+        mix: "peaty",
+        wateredDaysAgo: [9],
+      },
+    ],
+    expected: { jade: { asks: ["tilt"], never: ["top-cover", "water"] } },
+  },
+  {
+    situation: "the same jade and rain without the wind",
+    why: "a cover keeps off more of the rain than leaning does",
+    season: "autumn",
+    sky: after(COOL, { ...COLD_WET, windMPerS: 1 }),
+    spots: openOnly,
+    pots: [
+      {
+        id: "jade",
+        group: "jade",
+        rimCm: 30,
+        tallCm: 12,
+        canopyCm: 28,
+        vessel: { heightCm: 16, baseCm: 27 },
+        mix: "peaty",
+        wateredDaysAgo: [9],
+      },
+    ],
+    expected: { jade: { asks: ["top-cover"], never: ["tilt", "water"] } },
+  },
+  {
     situation: "a desert rose in leaf that belongs in a dim shed, mild autumn days, a bright sill indoors",
     why: "it is not rain that speaks for the sill but light",
     season: "autumn",

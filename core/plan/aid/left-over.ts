@@ -10,35 +10,50 @@ import { type HarmByTerm, WET_TERMS, type WetTerm } from "../harm/term.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { withoutRain } from "./rainless.ts";
 
+/** What is still to be borne where a pot stands. */
+export interface LeftOver {
+  /** Harm by term and day; of what water does, only what rain brings: what is wet already dries no sooner under a cover. */
+  readonly harm: HarmByTerm;
+  /** Harm to the roots of what the pot has soaked up already, by day. */
+  readonly soaked: Float64Array | null;
+}
+
 /**
- * Harm by term and day that is still to be borne at home on the way that was settled, until the pot is first carried
- * away; what comes after it is back is left to the brief of that day. Of what water does, only what rain brings: what is
- * wet already dries no sooner under a cover.
+ * What is left on the way that was settled, until the pot is first carried; what comes after it is back is left to the
+ * brief of that day.
  */
-export function harmLeftOver(context: PlanContext, study: PotStudy, settled: Settled): HarmByTerm {
+export function leftOver(context: PlanContext, study: PotStudy, settled: Settled): LeftOver {
   const { chosen, harmOnWay } = settled;
   const days = chosen?.days ?? context.days.map(() => study.here !== study.home);
   const firstAway = days.indexOf(true);
-  if (firstAway === 0) return {};
-  const harm =
+  if (firstAway === 0) return { harm: {}, soaked: study.here === study.home ? null : underCover(study) };
+  const { harm, soaked } =
     chosen === null || chosen.carries === 0
       ? atHome(context, study)
       : onTheWay(context, study, { option: chosen, harmOnWay });
-  return Object.fromEntries(
-    Object.entries(harm).map(([term, byDay]) => [
-      term,
-      byDay.map((harm, d) => (firstAway > 0 && d >= firstAway ? 0 : harm)),
-    ]),
-  );
+  const untilAway = (byDay: Float64Array) =>
+    byDay.map((harm, d) => (firstAway > 0 && d >= firstAway ? 0 : harm));
+  return {
+    harm: Object.fromEntries(Object.entries(harm).map(([term, byDay]) => [term, untilAway(byDay)])),
+    soaked: soaked === null ? null : untilAway(soaked),
+  };
+}
+
+/** Under a roof no rain adds to it. */
+function underCover({ here }: PotStudy): Float64Array | null {
+  return here.at.rainMm.some((rainMm) => rainMm > 0) ? null : here.wet["wet-roots"];
 }
 
 /** What its own spot does to a pot, and what the rain there does beyond no rain at all. */
-function atHome(context: PlanContext, { home, now }: PotStudy): HarmByTerm {
+function atHome(context: PlanContext, { home, now }: PotStudy): LeftOver {
   const wet = WET_TERMS.reduce((sum, term) => sum + totalHarm({ byDay: home.wet[term] }), 0);
-  if (wet < LEAST_TRIPS * tripHarm(context.settings)) return home.bySpot;
+  if (wet < LEAST_TRIPS * tripHarm(context.settings)) return { harm: home.bySpot, soaked: null };
   const doings = stayingAt(withoutRain(context, home.at));
-  const dry = rollCourse(context, { now, doings, scratch: "tried" });
-  return withRain(home, (term) => totalHarm({ byDay: home.wet[term] }) - totalHarm(dry.harm[term]));
+  const { harm: dry } = rollCourse(context, { now, doings, scratch: "tried" });
+  return {
+    harm: withRain(home, (term) => totalHarm({ byDay: home.wet[term] }) - totalHarm(dry[term])),
+    soaked: dry["wet-roots"].byDay,
+  };
 }
 
 /** The same for a pot that is carried: only the rain of its days at home is held against them. */
@@ -46,17 +61,20 @@ function onTheWay(
   context: PlanContext,
   { home, now, stander }: PotStudy,
   { option, harmOnWay }: { option: CarryOption; harmOnWay: Settled["harmOnWay"] },
-): HarmByTerm {
+): LeftOver {
   const doings = along(context, { stander, home: home.at, option });
   const wet = harmOnWay ?? rollCourse(context, { now, doings, scratch: "kept" }).harm;
   const rained = WET_TERMS.reduce((sum, term) => sum + totalHarm(wet[term]), 0);
-  if (rained < LEAST_TRIPS * tripHarm(context.settings)) return home.bySpot;
+  if (rained < LEAST_TRIPS * tripHarm(context.settings)) return { harm: home.bySpot, soaked: null };
   const dryHome = withoutRain(context, home.at).forcing;
   const stretches = doings.stretches.map((stretch) =>
     stretch.forcing === home.at.forcing ? { ...stretch, forcing: dryHome } : stretch,
   );
-  const dry = rollCourse(context, { now, doings: { ...doings, stretches }, scratch: "tried" });
-  return withRain(home, (term) => totalHarm(wet[term]) - totalHarm(dry.harm[term]));
+  const { harm: dry } = rollCourse(context, { now, doings: { ...doings, stretches }, scratch: "tried" });
+  return {
+    harm: withRain(home, (term) => totalHarm(wet[term]) - totalHarm(dry[term])),
+    soaked: dry["wet-roots"].byDay,
+  };
 }
 
 /** What the spot does by itself, and what rain adds, laid on the days that bring it. */

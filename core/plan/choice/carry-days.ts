@@ -8,7 +8,7 @@ export interface CarryDays {
 }
 
 /** Most carries thought of within one horizon. */
-const MOST_CARRIES = 4;
+const MOST_CARRIES = 6;
 
 /**
  * For each number of carries, the days away that cost least harm; by dynamic programming over days, so that a wet

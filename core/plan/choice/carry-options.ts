@@ -44,7 +44,7 @@ export function carryOptions(input: {
   const { home, away, lift, settings } = input;
   const dayCount = home.thirst.length;
   const bare = dayCosts(home, away);
-  const costs = { ...bare, home: aidedHarm(bare.home, { lift, settings }) };
+  const costs = { ...bare, home: aidedHarm(bare.home, settings) };
   const way = { lift, from: home.at.spot, to: away.at.spot };
   const movable = canBeCarried(way);
   const oneWay = movable ? carryTrips(way) : 0;

@@ -1,5 +1,7 @@
+import type { SpotDays } from "../days/spot-days.ts";
 import { totalHarm } from "../harm/course.ts";
-import type { HarmByTerm } from "../harm/term.ts";
+import type { HarmByTerm, WetTerm } from "../harm/term.ts";
+import { COLD_ROOTS_C } from "../harm/wet-roots.ts";
 import { sharedOut } from "./shared-out.ts";
 import type { Standing } from "./standing.ts";
 
@@ -15,8 +17,7 @@ export interface DayCosts {
  * wetting brings it; what both places share is left out on both sides.
  */
 export function dayCosts(home: Standing, away: Standing): DayCosts {
-  const extra = (term: "wet-roots" | "wet-cold" | "wet-wound", weights: Float64Array) =>
-    sharedOut(totalHarm({ byDay: home.wet[term] }) - totalHarm({ byDay: away.wet[term] }), weights);
+  const extra = (term: WetTerm, weights: Float64Array) => sharedOut(extraAtHome(home, away, term), weights);
   const dayCount = home.thirst.length;
   const pours = home.wait.byMorning[home.wait.best]! - away.wait.byMorning[away.wait.best]!;
   return {
@@ -29,6 +30,30 @@ export function dayCosts(home: Standing, away: Standing): DayCosts {
     },
     away: { ...away.bySpot, thirst: new Float64Array(dayCount) },
   };
+}
+
+/**
+ * Harm of a water's term that home costs beyond the other place. Where home costs less, as a wet pot dries sooner in the
+ * open, that counts by the share of nights there in which roots are not cold: a wet pot is put out to dry while nights
+ * are mild, and the colder they are the less. Common practice.
+ */
+function extraAtHome(home: Standing, away: Standing, term: WetTerm): number {
+  if (term === "wet-cold") return extraOfWetCold(home, away);
+  const extra = totalHarm({ byDay: home.wet[term] }) - totalHarm({ byDay: away.wet[term] });
+  return extra < 0 ? extra * mildNightFrac(home.at) : extra;
+}
+
+/** By its nights, and by what rain adds there; that it dries sooner is no reason to stand in colder ones. */
+function extraOfWetCold(home: Standing, away: Standing): number {
+  const [atHome, whereAway] = [home, away].map(({ wet }) => totalHarm({ byDay: wet["wet-cold"] }));
+  const there = home.wetColdThere ?? whereAway!;
+  return Math.max(0, atHome! - there) + Math.max(0, there - whereAway!);
+}
+
+function mildNightFrac({ nightMinC }: SpotDays): number {
+  let mild = 0;
+  for (const minC of nightMinC) if (minC >= COLD_ROOTS_C) mild++;
+  return mild / nightMinC.length;
 }
 
 /** All terms of each day together. */

@@ -14,7 +14,14 @@ import type { HomeSpot } from "./home-spot.ts";
 import { potLift } from "./pot-lift.ts";
 import { massNowKg } from "./pot-mass.ts";
 import { rollCourse, stayingAt } from "./roll-course.ts";
-import { AWAY_HARM_PER_DAY, type Standing, standingAt, standingLike, standingOf } from "./standing.ts";
+import {
+  AWAY_HARM_PER_DAY,
+  homeStanding,
+  type Standing,
+  standingAt,
+  standingLike,
+  standingOf,
+} from "./standing.ts";
 import { canBeCarried, carryTrips, tripHarm } from "./trouble.ts";
 import { isAsked, type WaterChoice, waterNeed, weighPour } from "./water-choice.ts";
 
@@ -72,7 +79,7 @@ function waysToGo(
   { stander, here, homeAt, lift }: { stander: Stander; here: Standing; homeAt: SpotDays; lift: Lift },
 ): Pick<PotStudy, "home" | "options"> {
   if (here.at !== homeAt) {
-    const { standing: home } = standingAt(context, { stander, at: homeAt, isHome: true });
+    const home = homeStanding(context, { stander, at: homeAt, here: here.at });
     return { home, options: optionsBetween(context, { home, away: here, lift, startsAway: true }) };
   }
   if (!mayBeThreatened(context, here)) return { home: here, options: [] };

@@ -1,5 +1,5 @@
 import type { SpotDays } from "../days/spot-days.ts";
-import { emptyTally, totalHarm } from "../harm/course.ts";
+import { type Course, emptyTally, type HarmTally, totalHarm } from "../harm/course.ts";
 import { type Stander, spotHarm } from "../harm/spot-harm.ts";
 import type { HarmByTerm, WetTerm } from "../harm/term.ts";
 import { wetCold } from "../harm/wet-cold.ts";
@@ -22,6 +22,8 @@ export interface Standing {
   readonly bySpot: HarmByTerm;
   /** Expected harm over the horizon by way of water, thirst apart. */
   readonly wet: Readonly<Record<WetTerm, Float64Array>>;
+  /** What the same water would do in the nights of the place where the pot stands now, if that is another. */
+  readonly wetColdThere?: number;
   readonly thirst: Float64Array;
   readonly wait: WaitCosts;
   readonly pass: WaterPass;
@@ -58,6 +60,25 @@ export function standingAt(
   return { rolled, standing: standingOf(context, { stander, at, isHome, rolled }) };
 }
 
+/** The home of a pot that stands elsewhere, and what its water there would do in the nights of where it stands. */
+export function homeStanding(
+  context: PlanContext,
+  { stander, at, here }: { stander: Stander; at: SpotDays; here: SpotDays },
+): Standing {
+  const { standing, rolled } = standingAt(context, { stander, at, isHome: true });
+  return { ...standing, wetColdThere: totalHarm(wetColdAt(context, rolled.course, here)) };
+}
+
+function wetColdAt({ days }: PlanContext, course: Course, at: SpotDays): HarmTally {
+  const cold = emptyTally(days.length, course.now.cloud.size);
+  wetCold(
+    course,
+    at.days.map(() => at),
+    cold,
+  );
+  return cold;
+}
+
 /**
  * Standing at another spot without rain, from the roll-out at one: under cover a pot dries much alike wherever it is,
  * but each spot has its own nights and light.
@@ -67,13 +88,7 @@ export function standingLike(
   { stander, at, rolled }: { stander: Stander; at: SpotDays; rolled: RolledCourse },
 ): Standing {
   const { course } = rolled;
-  const cold = emptyTally(context.days.length, course.now.cloud.size);
-  wetCold(
-    course,
-    at.days.map(() => at),
-    cold,
-  );
-  const alike = { course, harm: { ...rolled.harm, "wet-cold": cold } };
+  const alike = { course, harm: { ...rolled.harm, "wet-cold": wetColdAt(context, course, at) } };
   return standingOf(context, { stander, at, isHome: false, rolled: alike });
 }
 

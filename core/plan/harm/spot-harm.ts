@@ -1,6 +1,6 @@
 import type { PotNow } from "../../pot/pot-now.ts";
 import type { SpotDays } from "../days/spot-days.ts";
-import { harmOfNight } from "./cold.ts";
+import { weightOfNight } from "./cold.ts";
 import { harmOfDimDay } from "./gloom.ts";
 import { harmOfHailDay } from "./hail.ts";
 import { harmOfHotHour, TENDER_BY_C } from "./heat.ts";
@@ -70,7 +70,7 @@ function lightKey({ now }: Stander): string {
 }
 
 function coldByDay(at: SpotDays, { now }: Stander): Float64Array {
-  return meanByDay(at, (i) => harmOfNight(at.nightMinC[i]!, now.values));
+  return meanByDay(at, (i) => weightOfNight(at.nightMinC[i]!, now.values));
 }
 
 /** The last day may be cut short, so its light is not held against the spot. */

@@ -2,7 +2,7 @@ import { type Course, forcingSpans, type HarmTally } from "./course.ts";
 import { workColumns } from "./work-columns.ts";
 
 /** Below / above these the hours count more: cold roots heal slowly, warm mix favours the rot. [BLAKER1981, PNW] */
-const COLD_ROOTS_C = 12;
+export const COLD_ROOTS_C = 12;
 const WARM_MIX_C = 25;
 /** Hours with air that make up for one without. Chosen by us because roots take a day or two to recover. */
 export const RECOVERY_PER_HOUR = 1;

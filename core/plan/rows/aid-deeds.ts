@@ -1,15 +1,17 @@
-import { type ChosenAid, chooseAids } from "../aid/choose-aids.ts";
-import { harmLeftOver } from "../aid/left-over.ts";
+import type { PotNow } from "../../pot/pot-now.ts";
+import { type AidDays, type ChosenAid, chooseAids, isInstead } from "../aid/choose-aids.ts";
+import { type LeftOver, leftOver } from "../aid/left-over.ts";
 import { carryInSpan } from "../choice/carry-hours.ts";
 import type { PotStudy } from "../choice/pot-study.ts";
 import type { Settled } from "../choice/settle-pots.ts";
-import type { HarmByTerm } from "../harm/term.ts";
 import type { Deed } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { carryReason } from "./carry-reason.ts";
 import { confidenceOf } from "./confidence-of.ts";
 import { harmFigure } from "./harm-figure.ts";
 import { spanOfDeed } from "./notice.ts";
+import { byEndOfToday } from "./small-deeds.ts";
+import { shareWhere } from "./spread-of.ts";
 
 /** Share of a term's worst day from which a day belongs to the danger that an aid is for. Chosen by us. */
 const BELONGS_FRAC = 0.2;
@@ -20,39 +22,32 @@ const SOON_DAYS = 2;
 /** What can be done for a pot where it stands, against the harm that no carry takes away. */
 export function aidDeeds(context: PlanContext, study: PotStudy, settled: Settled): Deed[] {
   if (context.hourCount === 0) return [];
-  const leftOver = harmLeftOver(context, study, settled);
-  const soon = chooseAids(
-    context,
-    study,
-    overDays(leftOver, (d) => d < SOON_DAYS),
+  const left = leftOver(context, study, settled);
+  const lastDay = context.days.length;
+  const chosenFor = (days: AidDays) =>
+    chooseAids(context, { study, left, days }).map((aid) => ({ ...aid, lastDay: days.toDay }));
+  const soon = chosenFor({ fromDay: 0, toDay: SOON_DAYS });
+  // What has soaked in is drained now or not at all.
+  const later = chosenFor({ fromDay: SOON_DAYS, toDay: lastDay }).filter(
+    ({ aid, purpose }) => purpose !== "soaked" && !soon.some((other) => isInstead(aid, other.aid)),
   );
-  const later = chooseAids(
-    context,
-    study,
-    overDays(leftOver, (d) => d >= SOON_DAYS),
-  ).filter(({ aid }) => !soon.some((other) => other.aid === aid));
-  return [
-    ...soon.map((aid) => ({ ...aid, lastDay: SOON_DAYS })),
-    ...later.map((aid) => ({ ...aid, lastDay: context.days.length })),
-  ].flatMap((aid) => {
-    const deed = aidDeed(context, { study, leftOver, ...aid });
+  return [...soon, ...later].flatMap((aid) => {
+    const deed = aidDeed(context, { study, left, ...aid });
     return deed === null ? [] : [deed];
   });
 }
 
-function overDays(harm: HarmByTerm, counts: (d: number) => boolean): HarmByTerm {
-  return Object.fromEntries(
-    Object.entries(harm).map(([term, byDay]) => [term, byDay.map((value, d) => (counts(d) ? value : 0))]),
-  );
+interface AidForPot extends ChosenAid {
+  readonly study: PotStudy;
+  readonly left: LeftOver;
+  readonly lastDay: number;
 }
 
 /** From the first day that belongs to the danger, until it pauses; what is worst before `lastDay` sets what belongs. */
-function aidDeed(
-  context: PlanContext,
-  input: ChosenAid & { study: PotStudy; leftOver: HarmByTerm; lastDay: number },
-): Deed | null {
-  const { study, aid, saves, term, lastDay } = input;
-  const byDay = input.leftOver[term]!;
+function aidDeed(context: PlanContext, input: AidForPot): Deed | null {
+  const { study, aid, saves, purpose, lastDay } = input;
+  if (purpose === "soaked") return drainDeed(context, input);
+  const byDay = input.left.harm[purpose]!;
   const worst = Math.max(...byDay.slice(0, lastDay));
   const belongs = (harm: number | undefined) => harm !== undefined && harm >= BELONGS_FRAC * worst;
   const fromDay = byDay.findIndex(belongs);
@@ -62,12 +57,12 @@ function aidDeed(
     stander: study.stander,
     homeAt: study.home.at,
     day: fromDay,
-    terms: [term],
+    terms: [purpose],
   });
   if (span === null) return null;
   const { reason, shareFrac } = carryReason(context, {
     study,
-    term,
+    term: purpose,
     leg: { fromDay, toDay },
     keepsRainOff: true,
   });
@@ -79,4 +74,29 @@ function aidDeed(
     harmAvoided: harmFigure(saves),
     confidence: confidenceOf(shareFrac),
   };
+}
+
+/** Today, until the base would have had air again by itself. */
+function drainDeed(context: PlanContext, { study, aid, saves, left }: AidForPot): Deed {
+  const { now, outlook } = study;
+  const lastDay = left.soaked!.reduce((last, harm, d) => (harm > 0 ? d : last), 0);
+  const standsHours = now.values.wetBaseHours;
+  return {
+    action: aid.action,
+    ...byEndOfToday(context),
+    until: context.days[lastDay]!.day,
+    reason: {
+      code: "base-without-air",
+      numbers: { wetBaseHours: Math.round(outlook.wetBaseHours.mid), standsHours },
+    },
+    harmAvoided: harmFigure(saves),
+    confidence: confidenceOf(airlessShare(now)),
+  };
+}
+
+/** Share of the cloud whose base has no air now. */
+function airlessShare({ cloud, inVessel, wetAboveFrac }: PotNow): number {
+  const { capacityMl } = inVessel.hold;
+  const values = cloud.waterMl.map((waterMl, i) => waterMl / (capacityMl * cloud.capacityFactor[i]!));
+  return shareWhere({ values, weightFrac: cloud.weightFrac }, (frac) => frac > wetAboveFrac);
 }

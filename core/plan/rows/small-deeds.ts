@@ -72,7 +72,7 @@ export function rootsDeed(context: PlanContext, seen: readonly Diagnosis[]): Dee
 }
 
 /** Before the last working hour of today is over; nothing outdoors in a thunder hour. */
-function byEndOfToday({ days, startUtcMs, nowUtcMs }: PlanContext): Pick<Deed, "from" | "by"> {
+export function byEndOfToday({ days, startUtcMs, nowUtcMs }: PlanContext): Pick<Deed, "from" | "by"> {
   const hours = days[0]!.workHours;
   const first = hours[0];
   if (first === undefined) return {};

@@ -1,11 +1,16 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { harmOfNight } from "../../../../core/plan/harm/cold.ts";
+import { harmOfNight, weightOfNight } from "../../../../core/plan/harm/cold.ts";
 import { harmOfDimDay } from "../../../../core/plan/harm/gloom.ts";
 import { harmOfHotHour } from "../../../../core/plan/harm/heat.ts";
 import { harmOfDrought } from "../../../../core/plan/harm/thirst.ts";
 import { harmOfGust, sailOf, tippedShare, tippingGustMPerS } from "../../../../core/plan/harm/toppling.ts";
-import { coldness, harmOfColdNights } from "../../../../core/plan/harm/wet-cold.ts";
+import {
+  coldness,
+  harmOfColdNights,
+  weightOfColdNights,
+  weightOfColdness,
+} from "../../../../core/plan/harm/wet-cold.ts";
 import { harmOfWetHours, paceAt } from "../../../../core/plan/harm/wet-roots.ts";
 
 /** Shapes of the harms, each 1 = the plant as good as lost. Chosen by us where no source stands; the order is the trade's. */
@@ -19,6 +24,17 @@ function neverFalls(harm: (x: number) => number, range: readonly [number, number
   );
 }
 
+/** Each further step counts at least as much as the one before: what a degree under cover saves never falls. */
+function neverFlattens(weight: (x: number) => number, range: readonly [number, number]): void {
+  fc.assert(
+    fc.property(values(...range), values(...range), values(0, 3), (a, b, step) => {
+      const [low, high] = [Math.min(a, b), Math.max(a, b)];
+      const gainAt = (x: number) => weight(x + step) - weight(x);
+      expect(gainAt(high)).toBeGreaterThanOrEqual(gainAt(low) - 1e-9);
+    }),
+  );
+}
+
 describe("cold", () => {
   const rose = { damageC: 4.4, killC: 0 };
   it("nothing above the line of damage, the whole plant at the killing frost, never less by a colder night", () => {
@@ -26,6 +42,11 @@ describe("cold", () => {
     expect(harmOfNight(0, rose)).toBeCloseTo(1, 12);
     expect(harmOfNight(4, rose)).toBeLessThan(0.1);
     neverFalls((x) => harmOfNight(-x, rose), [-10, 15]);
+  });
+
+  it("weighs the same to the kill, and from the first damage on each degree at least as much as the one before", () => {
+    for (const minC of [8, 4.4, 3, 1, 0]) expect(weightOfNight(minC, rose)).toBe(harmOfNight(minC, rose));
+    neverFlattens((x) => weightOfNight(-x, rose), [-4.39, 20]);
   });
 });
 
@@ -87,6 +108,15 @@ describe("wet and cold", () => {
     expect(harmOfColdNights(1)).toBeLessThan(0.02);
     expect(harmOfColdNights(14)).toBeGreaterThan(0.5);
     neverFalls(harmOfColdNights, [0, 40]);
+  });
+
+  it("weighs the same for a week of such nights, and each further night or degree at least as much as the one before", () => {
+    const limits = { stopC: 10, cutC: 15.6 };
+    for (const nights of [0, 1, 7]) expect(weightOfColdNights(nights)).toBe(harmOfColdNights(nights));
+    for (const nightC of [20, 12, 10, 6])
+      expect(weightOfColdness(nightC, limits)).toBe(coldness(nightC, limits));
+    neverFlattens(weightOfColdNights, [0, 40]);
+    neverFlattens((x) => weightOfColdness(-x, limits), [-20, 20]);
   });
 });
 

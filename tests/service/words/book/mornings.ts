@@ -261,7 +261,7 @@ export const MORNINGS: readonly Morning[] = [
   morning("saucer full", {
     pots: [
       does("fig", "empty-saucer", because("saucer-full", { standsMl: 350 })),
-      does("jade", "tilt", because("saucer-full")),
+      does("jade", "tilt", because("base-without-air", { wetBaseHours: 60, standsHours: 48 })),
     ],
   }),
   morning("mix sheds water", {
