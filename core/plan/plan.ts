@@ -97,6 +97,8 @@ export interface Deed {
   readonly confidence: Confidence;
   /** Hands for a carry, from the computed mass and the lifting equation. */
   readonly lift?: Lift;
+  /** Time that it takes for one pot; left out where it takes none and by older plans. */
+  readonly minutes?: number;
   /** Left where it stands though a carry would save more: no room, or too heavy. */
   readonly notCarried?: Reason;
 }

@@ -35,6 +35,7 @@ export const CHANGES: readonly Release[] = [
       "A pot whose base is without air is leant to drain, also when no rain is coming. In gusts that take a sheet away a low pot is leant instead of covered, and a wide rim counts as more trouble to cover than a narrow one.",
     ],
     other: [
+      "Each deed of a plan tells the minutes that it takes, and the brief what the morning comes to in time, water and weight.",
       "Any kept plan can be reckoned again from what was known when it was made.",
       "Plans and what they were made from are kept for 400 days.",
       "A message broker in the own network under a name that could lead elsewhere is called only when LEEBENCH_PRIVATE_TARGETS names it. Addresses and names of home networks go on working as they are.",

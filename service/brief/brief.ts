@@ -21,6 +21,7 @@ import { spellLine } from "./spell-line.ts";
 import { timingLines } from "./timing-lines.ts";
 import { trustLines } from "./trust-lines.ts";
 import { windowLines } from "./window-lines.ts";
+import { workLine } from "./work-line.ts";
 
 interface Planned {
   readonly potPlan: PotPlan;
@@ -43,6 +44,7 @@ export function briefOf(input: {
   const title = say("brief.title", { forDay: plan.forDay, site: collection.site.name });
   const timing = timingLines(input.timing, naming);
   const lead = leadLine({ deedCount: today.length, restCount, allCount: countPots(plan.pots) }, naming);
+  const work = workLine(today, words);
   const cautions = cautionLines(plan.cautions, naming);
   const signs = plan.pots.flatMap((potPlan) => signLines(potPlan, naming));
   const care = careLines(naming);
@@ -54,7 +56,7 @@ export function briefOf(input: {
     title,
     dayName: words.day(plan.forDay),
     timing,
-    lead,
+    lead: work === null ? lead : `${lead} ${work}`,
     headline: headline(stops, { lead, words }),
     emptyLine: emptyLine({ title, lead, timing, stops, cautions, dryCount: dry.length, toldCount }, naming),
     sky: skyLines(

@@ -62,6 +62,7 @@ const deed = {
   harmAvoided: number,
   confidence: z.strictObject({ word: z.enum(CONFIDENCE_WORDS), shareFrac: share }),
   lift: LiftSchema.optional(),
+  minutes: number.min(0).optional(),
   notCarried: ReasonSchema.optional(),
 };
 

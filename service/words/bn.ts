@@ -195,6 +195,10 @@ export const BN = {
     "{allCount, plural, =0 {এখনো কোনো টব লেখা হয়নি।} one {একমাত্র টবটির আজ কিছু লাগবে না।} other {#টি টবের কোনোটিরই আজ কিছু লাগবে না।}}",
   "brief.lead.deeds":
     "{deedCount, plural, one {#টি কাজ} other {#টি কাজ}} আছে; {restCount, plural, =0 {প্রতিটি টবের কিছু লাগবে} one {#টি টবের কিছু লাগবে না} other {#টি টবের কিছু লাগবে না}}।",
+  "brief.work": "কাজ: {parts}।",
+  "brief.work.minutes": "প্রায় {minutes} মিনিট",
+  "brief.work.water": "{waterMl} পানি",
+  "brief.work.carried": "{carriedKg} বইতে হবে",
   "brief.keep-dry.heading": "শুকনো রাখুন",
   "brief.keep-dry": "{pot}। {reason}",
   "brief.keep-dry-until": "{pot}, {until}। {reason}",

@@ -205,6 +205,10 @@ export const EN = {
     "{allCount, plural, =0 {No pots are entered yet.} one {The one pot needs nothing today.} other {None of the # pots needs anything today.}}",
   "brief.lead.deeds":
     "{deedCount, plural, one {One thing to do} other {# things to do}}; {restCount, plural, =0 {every pot is spoken for} one {one pot needs nothing} other {# pots need nothing}}.",
+  "brief.work": "Work: {parts}.",
+  "brief.work.minutes": "{minutes, plural, one {a minute} other {some # minutes}}",
+  "brief.work.water": "{waterMl} of water",
+  "brief.work.carried": "{carriedKg} to carry",
   "brief.keep-dry.heading": "Keep dry",
   "brief.keep-dry": "{pot}. {reason}",
   "brief.keep-dry-until": "{pot}, {until}. {reason}",

@@ -204,6 +204,10 @@ export const ES = {
     "{allCount, plural, =0 {Aún no hay macetas anotadas.} one {La única maceta no necesita nada hoy.} other {Ninguna de las # macetas necesita nada hoy.}}",
   "brief.lead.deeds":
     "{deedCount, plural, one {Una cosa que hacer} other {# cosas que hacer}}; {restCount, plural, =0 {todas las macetas tienen algo} one {una maceta no necesita nada} other {# macetas no necesitan nada}}.",
+  "brief.work": "Trabajo: {parts}.",
+  "brief.work.minutes": "{minutes, plural, one {un minuto} other {unos # minutos}}",
+  "brief.work.water": "{waterMl} de agua",
+  "brief.work.carried": "{carriedKg} que llevar",
   "brief.keep-dry.heading": "Mantener en seco",
   "brief.keep-dry": "{pot}. {reason}",
   "brief.keep-dry-until": "{pot}, {until}. {reason}",

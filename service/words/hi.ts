@@ -195,6 +195,10 @@ export const HI = {
     "{allCount, plural, =0 {अभी कोई गमला दर्ज नहीं है।} one {एकमात्र गमले को आज कुछ नहीं चाहिए।} other {# गमलों में से किसी को आज कुछ नहीं चाहिए।}}",
   "brief.lead.deeds":
     "{deedCount, plural, one {# काम है} other {# काम हैं}}; {restCount, plural, =0 {हर गमले का कुछ काम है} one {# गमले को कुछ नहीं चाहिए} other {# गमलों को कुछ नहीं चाहिए}}।",
+  "brief.work": "काम: {parts}।",
+  "brief.work.minutes": "क़रीब {minutes} मिनट",
+  "brief.work.water": "{waterMl} पानी",
+  "brief.work.carried": "{carriedKg} उठाना",
   "brief.keep-dry.heading": "सूखा रखें",
   "brief.keep-dry": "{pot}। {reason}",
   "brief.keep-dry-until": "{pot}, {until}। {reason}",

@@ -2,6 +2,8 @@ import type { Spot } from "../../site/spot.ts";
 import type { Lift } from "../plan.ts";
 import type { Settings } from "../settings.ts";
 
+/** Time of a trip of 10 kg over level ground: to lift, walk, open, set down and come back. Chosen by us. */
+export const MINUTES_PER_TRIP = 2.5;
 /** Trips of a 10 kg pot over level ground that a carry of a weightless pot is worth: walking, opening, setting down. */
 const LEAST_TRIPS = 0.25;
 /** How much further a carry is felt. Chosen by us: a few steps is half a walk, stairs are two and a half. */
@@ -29,7 +31,12 @@ export function tripHarm({ tripWorth }: Pick<Settings, "tripWorth">): number {
   return tripWorth / 1000;
 }
 
-/** Trouble of watering one pot once, in harm; without an amount, the walk alone. */
+/** Watering one pot once, in trips; without an amount, the walk alone. */
+export function pourTrips(waterMl = 0): number {
+  return POUR_TRIPS + (POUR_TRIPS_PER_L * Math.max(0, waterMl)) / 1000;
+}
+
+/** The same in harm. */
 export function pourHarm(settings: Pick<Settings, "tripWorth">, waterMl = 0): number {
-  return (POUR_TRIPS + (POUR_TRIPS_PER_L * Math.max(0, waterMl)) / 1000) * tripHarm(settings);
+  return pourTrips(waterMl) * tripHarm(settings);
 }

@@ -10,6 +10,7 @@ import { diagnose } from "../trouble/diagnose.ts";
 import { doubtedOf } from "../trouble/doubted.ts";
 import { aidDeeds } from "./aid-deeds.ts";
 import { carryDeeds } from "./carry-deeds.ts";
+import { withMinutes } from "./deed-minutes.ts";
 import { dryDeed } from "./dry-deed.ts";
 import { holdsOf } from "./holds.ts";
 import { idleDeed } from "./idle-deed.ts";
@@ -82,6 +83,7 @@ function deedsOf(context: PlanContext, { study, settled, seen, stays }: Told): D
     ...aids.filter(({ action }) => sunSteps?.action !== action),
   ]
     .filter((deed) => deed !== null)
+    .map((deed) => withMinutes(context, study, deed))
     .sort(byTime);
 }
 

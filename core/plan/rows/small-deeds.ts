@@ -17,7 +17,7 @@ const STANDS_ML = 20;
 /** Share of the harm of wet roots that an emptied saucer takes away. Chosen by us. */
 const SAUCER_TAKES_FRAC = 0.6;
 /** Trouble of emptying it, in trips. Chosen by us. */
-const SAUCER_TRIPS = 0.1;
+export const SAUCER_TRIPS = 0.1;
 /** Harm of a hole that stays blocked, and of rot that goes unseen. Chosen by us: a pot in ten is lost by it. */
 const UNSEEN_HARM = 0.1;
 /** Share of a diagnosis from which the roots are to be looked at. Chosen by us. */

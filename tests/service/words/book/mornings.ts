@@ -264,6 +264,19 @@ export const MORNINGS: readonly Morning[] = [
       does("jade", "tilt", because("base-without-air", { wetBaseHours: 60, standsHours: 48 })),
     ],
   }),
+  morning("work told", {
+    pots: [
+      does("hibiscus", "water", because("at-refill-point", { leftFrac: 0.2, refillFrac: 0.4 }), {
+        amountMl: 1500,
+        minutes: 0.6,
+        count: 4,
+      }),
+      carryIn("agave", because("cold-night", HURT), {
+        minutes: 3.2,
+        lift: { massKg: 12.5, hands: "two-people", limitKg: 10 },
+      }),
+    ],
+  }),
   morning("mix sheds water", {
     pots: [does("hibiscus", "soak-slowly", because("sheds-water", { leftFrac: 0.08 }), { amountMl: 1500 })],
   }),
