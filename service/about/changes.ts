@@ -33,6 +33,7 @@ export const CHANGES: readonly Release[] = [
       "A pot that a carry would help and that stays says why: no room is left, or it is too heavy for the stairs.",
       "A wet pot under cover is no longer carried out to dry when nights are cold, and colder nights no longer bring a pot out: where cold kills, each degree under cover goes on counting as much as the last.",
       "A pot whose base is without air is leant to drain, also when no rain is coming. In gusts that take a sheet away a low pot is leant instead of covered, and a wide rim counts as more trouble to cover than a narrow one.",
+      "Where only the cold end of the forecast lies below what a wet plant stands, its reason says that nights may go so low; it used to name the middle, which could lie above the limit it gave.",
     ],
     other: [
       "Each deed of a plan tells the minutes that it takes, and the brief what the morning comes to in time, water and weight.",

@@ -57,8 +57,9 @@ function whyStillDry({ code, numbers: { soakedDay, slowedBy, untilDay } }: Reaso
 
 /** Figures of a reason: instants and spots become names, everything else goes to the catalogue as it is. */
 function reasonArguments(reason: Reason, naming: Naming): Arguments {
+  // Older plans do not say whether the middle of the cloud is below a line or its cold end alone.
   return Object.fromEntries(
-    Object.entries(reason.numbers).map(([name, value]) => {
+    Object.entries({ sure: "yes", ...reason.numbers }).map(([name, value]) => {
       if (typeof value !== "string") return [name, value];
       if (name.endsWith("SpotId")) return [name, naming.spotName(value)];
       if (name.endsWith("At")) return [name, naming.when(value)];

@@ -102,7 +102,7 @@ export const BN = {
   "reason.refill-point-today": "এর পানির {leftFrac} বাকি আছে; {reachedAt}-এর মধ্যে {refillFrac}-এ নামবে।",
   "reason.refill-point-today.bare": "আজই পানি দেওয়ার মাত্রায় নামবে।",
   "reason.part-before-cold":
-    "শুধু কিছুটা: ভরে দিলে রাত {nightC}-তে নামার সময়ও ভেজা থাকবে; {limit, select, cut {{limitC}-এর নিচে কম পানি নেয় ও অনেকক্ষণ ভেজা থাকে} other {{limitC}-এর নিচে ভেজা শিকড় পচে}}।",
+    "শুধু কিছুটা: ভরে দিলে রাত {sure, select, no {হয়তো } other {}}{nightC}-তে নামার সময়ও ভেজা থাকবে; {limit, select, cut {{limitC}-এর নিচে কম পানি নেয় ও অনেকক্ষণ ভেজা থাকে} other {{limitC}-এর নিচে ভেজা শিকড় পচে}}।",
   "reason.part-before-cold.bare": "শুধু কিছুটা: ভরে দিলে আসছে ঠান্ডায় ভেজা থাকবে।",
   "reason.part-for-air": "শুধু আংশিক: এর পানির {leftFrac} বাকি আছে, কিন্তু ভরা হলে তলা বেশিক্ষণ বাতাস পাবে না।",
   "reason.part-for-air.bare": "শুধু আংশিক: ভরা হলে তলা বেশিক্ষণ বাতাস পাবে না।",
@@ -126,7 +126,7 @@ export const BN = {
   "reason.leafy-watered-in": "পাতাওয়ালা গাছে লাগানোর পরপরই পানি দিতে হয়।",
   "reason.leafy-watered-in.bare": "পাতাওয়ালা গাছে লাগানোর পরপরই পানি দিতে হয়।",
   "reason.cold-nights-hold-water":
-    "সামনের তিন রাতের গড় {nightC}; {limit, select, cut {{limitC}-এর নিচে কম পানি নেয় ও অনেকক্ষণ ভেজা থাকে} other {{limitC}-এর নিচে ভেজা শিকড় পচে}}।",
+    "সামনের তিন রাতের গড় {sure, select, no {হয়তো } other {}}{nightC}; {limit, select, cut {{limitC}-এর নিচে কম পানি নেয় ও অনেকক্ষণ ভেজা থাকে} other {{limitC}-এর নিচে ভেজা শিকড় পচে}}।",
   "reason.cold-nights-hold-water.bare": "সামনের রাতগুলো ভেজা শিকড়ের জন্য বেশি ঠান্ডা।",
   "reason.resting": "গাছটি বিশ্রামে আছে, খুব কম পানি নেয়।",
   "reason.resting.bare": "গাছটি বিশ্রামে আছে, খুব কম পানি নেয়।",
@@ -139,7 +139,7 @@ export const BN = {
     "টবের তলায় বাতাস নেই; কিছু না করলে আরও {wetBaseHours} ঘণ্টা থাকবে না। শিকড় সয় {standsHours} ঘণ্টা। কাত করলে সমান তলায় আটকে থাকা পানি ঝরে যায়।",
   "reason.base-without-air.bare": "টবের তলায় বাতাস নেই; কাত করলে সমান তলায় আটকে থাকা পানি ঝরে যায়।",
   "reason.wet-before-cold":
-    "{rainMm} বৃষ্টি, তারপর গড়ে {nightC}-এর রাত: ঠান্ডায় ভেজা থাকবে, আর {limit, select, cut {{limitC}-এর নিচে কম পানি নেয় ও অনেকক্ষণ ভেজা থাকে} other {{limitC}-এর নিচে ভেজা শিকড় পচে}}।",
+    "{rainMm} বৃষ্টি, তারপর {sure, select, no {হয়তো } other {}}গড়ে {nightC}-এর রাত: ঠান্ডায় ভেজা থাকবে, আর {limit, select, cut {{limitC}-এর নিচে কম পানি নেয় ও অনেকক্ষণ ভেজা থাকে} other {{limitC}-এর নিচে ভেজা শিকড় পচে}}।",
   "reason.wet-before-cold.bare": "ঠান্ডা রাতের আগে বৃষ্টি: ঠান্ডায় ভেজা থাকবে।",
   "reason.cold-night":
     "রাতে {coldestC}-তে {sure, select, no {নামতে পারে} other {নামবে}}; {limitC}-এর নিচে গাছের ক্ষতি হয়।",
@@ -174,7 +174,8 @@ export const BN = {
   "reason.found-wetter":
     "{foundDay} হিসাবের চেয়ে বেশি ভেজা পাওয়া গেছে: পানি দেওয়ার আগে আবার হাতে দেখুন, আর যে পানি লেখা হয়নি তা লিখুন।",
   "reason.found-wetter.bare": "হিসাবের চেয়ে বেশি ভেজা পাওয়া গেছে: পানি দেওয়ার আগে আবার হাতে দেখুন।",
-  "reason.has-enough": "আরও {leftDays, plural, one {# দিনের} other {# দিনের}} পানি আছে।",
+  "reason.has-enough":
+    "{leftDays, plural, =0 {পানি এক দিনও চলবে না: সন্ধ্যায় আবার দেখুন।} one {আরও # দিনের পানি আছে।} other {আরও # দিনের পানি আছে।}}",
   "reason.has-enough.bare": "যথেষ্ট পানি আছে।",
   "reason.stands-drought":
     "শুকনো, তবে {standsDays, plural, one {# দিন} other {# দিন}} সইতে পারে; অপেক্ষায় ক্ষতি নেই।",

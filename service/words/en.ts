@@ -109,7 +109,7 @@ export const EN = {
     "{leftFrac} of its water is left; it comes down to {refillFrac} by {reachedAt}.",
   "reason.refill-point-today.bare": "It comes down to its refill point today.",
   "reason.part-before-cold":
-    "Only in part: filled up, it would still be wet when the nights go down to {nightC}; {limit, select, cut {below {limitC} it drinks little and stays wet long} other {wet roots rot below {limitC}}}.",
+    "Only in part: filled up, it would still be wet when the nights {sure, select, no {may go} other {go}} down to {nightC}; {limit, select, cut {below {limitC} it drinks little and stays wet long} other {wet roots rot below {limitC}}}.",
   "reason.part-before-cold.bare": "Only in part: filled up, it would still be wet in the coming cold.",
   "reason.part-for-air":
     "Only in part: {leftFrac} of its water is left, but filled up its base would stand without air for too long.",
@@ -135,7 +135,7 @@ export const EN = {
   "reason.leafy-watered-in": "A leafy plant is watered in at once after planting.",
   "reason.leafy-watered-in.bare": "A leafy plant is watered in at once after planting.",
   "reason.cold-nights-hold-water":
-    "Three nights ahead average {nightC}; {limit, select, cut {below {limitC} it drinks little and stays wet long} other {wet roots rot below {limitC}}}.",
+    "Three nights ahead {sure, select, no {may average} other {average}} {nightC}; {limit, select, cut {below {limitC} it drinks little and stays wet long} other {wet roots rot below {limitC}}}.",
   "reason.cold-nights-hold-water.bare": "The coming nights are too cold for wet roots.",
   "reason.resting": "It is resting and drinks very little.",
   "reason.resting.bare": "It is resting and drinks very little.",
@@ -148,7 +148,7 @@ export const EN = {
     "Its base has no air and would have none for {wetBaseHours, plural, one {an hour} other {# hours}} to come; its roots stand {standsHours, plural, one {an hour} other {# hours}}. Leaning, it lets go of what a flat base holds.",
   "reason.base-without-air.bare": "Its base has no air; leaning, it lets go of what a flat base holds.",
   "reason.wet-before-cold":
-    "{rainMm} of rain, then nights that average {nightC}: it would be wet in the cold, and {limit, select, cut {below {limitC} it drinks little and stays wet long} other {wet roots rot below {limitC}}}.",
+    "{rainMm} of rain, then nights that {sure, select, no {may average} other {average}} {nightC}: it would be wet in the cold, and {limit, select, cut {below {limitC} it drinks little and stays wet long} other {wet roots rot below {limitC}}}.",
   "reason.wet-before-cold.bare": "Rain before cold nights: it would be wet in the cold.",
   "reason.cold-night":
     "The night {sure, select, no {may go} other {goes}} down to {coldestC}; it is hurt below {limitC}.",
@@ -184,7 +184,7 @@ export const EN = {
     "It was found wetter on {foundDay} than reckoned: feel it again before you water, and note water that was not noted.",
   "reason.found-wetter.bare": "It was found wetter than reckoned: feel it again before you water.",
   "reason.has-enough":
-    "{leftDays, plural, =0 {It is full now but dries within a day: look again this evening.} one {It has water for another day.} other {It has water for another # days.}}",
+    "{leftDays, plural, =0 {Its water lasts less than a day: look again this evening.} one {It has water for another day.} other {It has water for another # days.}}",
   "reason.has-enough.bare": "It has water enough.",
   "reason.stands-drought":
     "It is dry, but stands it for {standsDays, plural, one {a day} other {# days}}; nothing is lost by waiting.",

@@ -107,7 +107,7 @@ export const ES = {
     "Le queda el {leftFrac} de su agua; baja al {refillFrac} antes de las {reachedAt}.",
   "reason.refill-point-today.bare": "Hoy baja hasta su punto de riego.",
   "reason.part-before-cold":
-    "Solo en parte: llena, seguiría mojada cuando las noches bajen a {nightC}; {limit, select, cut {por debajo de {limitC} bebe poco y sigue mojada mucho tiempo} other {las raíces mojadas se pudren por debajo de {limitC}}}.",
+    "Solo en parte: llena, seguiría mojada cuando las noches {sure, select, no {puedan bajar} other {bajen}} a {nightC}; {limit, select, cut {por debajo de {limitC} bebe poco y sigue mojada mucho tiempo} other {las raíces mojadas se pudren por debajo de {limitC}}}.",
   "reason.part-before-cold.bare": "Solo en parte: llena, seguiría mojada con el frío que viene.",
   "reason.part-for-air":
     "Solo en parte: le queda el {leftFrac} de su agua, pero llena tendría la base sin aire demasiado tiempo.",
@@ -133,7 +133,7 @@ export const ES = {
   "reason.leafy-watered-in": "Una planta de hoja se riega nada más plantarla.",
   "reason.leafy-watered-in.bare": "Una planta de hoja se riega nada más plantarla.",
   "reason.cold-nights-hold-water":
-    "Las tres próximas noches dan {nightC} de media; {limit, select, cut {por debajo de {limitC} bebe poco y sigue mojada mucho tiempo} other {las raíces mojadas se pudren por debajo de {limitC}}}.",
+    "Las tres próximas noches {sure, select, no {pueden dar} other {dan}} {nightC} de media; {limit, select, cut {por debajo de {limitC} bebe poco y sigue mojada mucho tiempo} other {las raíces mojadas se pudren por debajo de {limitC}}}.",
   "reason.cold-nights-hold-water.bare": "Las próximas noches son demasiado frías para raíces mojadas.",
   "reason.resting": "Está en reposo y bebe muy poco.",
   "reason.resting.bare": "Está en reposo y bebe muy poco.",
@@ -147,7 +147,7 @@ export const ES = {
     "El fondo está sin aire y lo estaría {wetBaseHours, plural, one {una hora} other {# horas}} más; sus raíces aguantan {standsHours, plural, one {una hora} other {# horas}}. Inclinada, suelta lo que el fondo plano retiene.",
   "reason.base-without-air.bare": "El fondo está sin aire; inclinada, suelta lo que el fondo plano retiene.",
   "reason.wet-before-cold":
-    "{rainMm} de lluvia y después noches de {nightC} de media: pasaría el frío mojada, y {limit, select, cut {por debajo de {limitC} bebe poco y sigue mojada mucho tiempo} other {las raíces mojadas se pudren por debajo de {limitC}}}.",
+    "{rainMm} de lluvia y después noches {sure, select, no {quizá de} other {de}} {nightC} de media: pasaría el frío mojada, y {limit, select, cut {por debajo de {limitC} bebe poco y sigue mojada mucho tiempo} other {las raíces mojadas se pudren por debajo de {limitC}}}.",
   "reason.wet-before-cold.bare": "Lluvia antes de noches frías: pasaría el frío mojada.",
   "reason.cold-night":
     "La noche {sure, select, no {puede bajar} other {baja}} a {coldestC}; sufre por debajo de {limitC}.",
@@ -183,7 +183,8 @@ export const ES = {
   "reason.found-wetter":
     "El {foundDay} estaba más mojada de lo calculado: tantéela otra vez antes de regar y anote el agua que faltó anotar.",
   "reason.found-wetter.bare": "Estaba más mojada de lo calculado: tantéela otra vez antes de regar.",
-  "reason.has-enough": "Tiene agua para {leftDays, plural, one {un día} other {# días}} más.",
+  "reason.has-enough":
+    "{leftDays, plural, =0 {Su agua dura menos de un día: mírela de nuevo esta tarde.} one {Tiene agua para un día más.} other {Tiene agua para # días más.}}",
   "reason.has-enough.bare": "Tiene agua suficiente.",
   "reason.stands-drought":
     "Está seca, pero lo aguanta {standsDays, plural, one {un día} other {# días}}; no se pierde nada por esperar.",

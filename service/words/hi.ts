@@ -102,7 +102,7 @@ export const HI = {
   "reason.refill-point-today": "इसके पानी का {leftFrac} बचा है; {reachedAt} बजे तक {refillFrac} पर आ जाएगा।",
   "reason.refill-point-today.bare": "आज ही पानी देने की सीमा तक उतर आएगा।",
   "reason.part-before-cold":
-    "केवल कुछ पानी: पूरा भरने पर रातें {nightC} तक उतरते समय भी गीला रहेगा; {limit, select, cut {{limitC} से नीचे कम पीता है और देर तक गीला रहता है} other {{limitC} से नीचे गीली जड़ें सड़ती हैं}}।",
+    "केवल कुछ पानी: पूरा भरने पर रातें {sure, select, no {शायद } other {}}{nightC} तक उतरते समय भी गीला रहेगा; {limit, select, cut {{limitC} से नीचे कम पीता है और देर तक गीला रहता है} other {{limitC} से नीचे गीली जड़ें सड़ती हैं}}।",
   "reason.part-before-cold.bare": "केवल कुछ पानी: पूरा भरने पर आने वाली ठंड में भी गीला रहेगा।",
   "reason.part-for-air": "केवल थोड़ा: इसके पानी का {leftFrac} बचा है, पर पूरा भरने पर तला बहुत देर बिना हवा रहेगा।",
   "reason.part-for-air.bare": "केवल थोड़ा: पूरा भरने पर तला बहुत देर बिना हवा रहेगा।",
@@ -126,7 +126,7 @@ export const HI = {
   "reason.leafy-watered-in": "पत्तेदार पौधे को लगाते ही पानी दिया जाता है।",
   "reason.leafy-watered-in.bare": "पत्तेदार पौधे को लगाते ही पानी दिया जाता है।",
   "reason.cold-nights-hold-water":
-    "आने वाली तीन रातों का औसत {nightC} है; {limit, select, cut {{limitC} से नीचे कम पीता है और देर तक गीला रहता है} other {{limitC} से नीचे गीली जड़ें सड़ती हैं}}।",
+    "आने वाली तीन रातों का औसत {sure, select, no {शायद } other {}}{nightC} है; {limit, select, cut {{limitC} से नीचे कम पीता है और देर तक गीला रहता है} other {{limitC} से नीचे गीली जड़ें सड़ती हैं}}।",
   "reason.cold-nights-hold-water.bare": "आने वाली रातें गीली जड़ों के लिए बहुत ठंडी हैं।",
   "reason.resting": "पौधा विश्राम में है और बहुत कम पानी लेता है।",
   "reason.resting.bare": "पौधा विश्राम में है और बहुत कम पानी लेता है।",
@@ -139,7 +139,7 @@ export const HI = {
     "तले में हवा नहीं है; कुछ न किया तो {wetBaseHours} घंटे और नहीं होगी। जड़ें {standsHours} घंटे सह लेती हैं। झुकाने से सपाट तले में रुका पानी निकल जाता है।",
   "reason.base-without-air.bare": "तले में हवा नहीं है; झुकाने से सपाट तले में रुका पानी निकल जाता है।",
   "reason.wet-before-cold":
-    "{rainMm} बारिश, फिर औसतन {nightC} वाली रातें: ठंड में गीला रहेगा, और {limit, select, cut {{limitC} से नीचे कम पीता है और देर तक गीला रहता है} other {{limitC} से नीचे गीली जड़ें सड़ती हैं}}।",
+    "{rainMm} बारिश, फिर {sure, select, no {शायद } other {}}औसतन {nightC} वाली रातें: ठंड में गीला रहेगा, और {limit, select, cut {{limitC} से नीचे कम पीता है और देर तक गीला रहता है} other {{limitC} से नीचे गीली जड़ें सड़ती हैं}}।",
   "reason.wet-before-cold.bare": "ठंडी रातों से पहले बारिश: ठंड में गीला रहेगा।",
   "reason.cold-night":
     "रात {coldestC} तक {sure, select, no {उतर सकती है} other {उतरेगी}}; {limitC} से नीचे पौधे को चोट लगती है।",
@@ -174,7 +174,8 @@ export const HI = {
   "reason.found-wetter":
     "{foundDay} को यह हिसाब से ज़्यादा गीला मिला: पानी देने से पहले फिर हाथ से देखें, और जो पानी लिखा नहीं गया उसे लिखें।",
   "reason.found-wetter.bare": "यह हिसाब से ज़्यादा गीला मिला: पानी देने से पहले फिर हाथ से देखें।",
-  "reason.has-enough": "{leftDays, plural, one {# दिन} other {# दिन}} का पानी और है।",
+  "reason.has-enough":
+    "{leftDays, plural, =0 {पानी एक दिन भी नहीं चलेगा: शाम को फिर देखें।} one {# दिन का पानी और है।} other {# दिन का पानी और है।}}",
   "reason.has-enough.bare": "पानी काफ़ी है।",
   "reason.stands-drought":
     "सूखा है, पर {standsDays, plural, one {# दिन} other {# दिन}} सह लेता है; रुकने में कुछ नहीं जाता।",

@@ -9,9 +9,9 @@ import type { HarmTerm } from "../harm/term.ts";
 import { tippedShare } from "../harm/toppling.ts";
 import type { Reason } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
+import { coldAhead } from "./cold-ahead.ts";
 import {
   coldestNight,
-  coldestThree,
   type DaySpanOf,
   evenly,
   hottestOver,
@@ -22,7 +22,6 @@ import {
 } from "./day-figures.ts";
 import { roundTo } from "./round-to.ts";
 import { quantilesOf, shareWhere } from "./spread-of.ts";
-import { coldLimit } from "./water-deed.ts";
 
 /** Rain that is felt at all, mm over the days in question. */
 const FELT_MM = 0.5;
@@ -141,18 +140,17 @@ function freshRoots(context: PlanContext, threat: Threat): Threatened {
 /** Wet and cold by the rain of those days; or by what is in the pot already, where most courses bring none. */
 function wetBeforeCold(context: PlanContext, threat: Threat): Threatened {
   const { rainMm, shareFrac } = rainOver(context, threat);
-  const { d, nightC } = coldestThree(threat.study.home.at, threat.leg.fromDay);
-  const limit = coldLimit(threat.study, nightC);
+  const { d, figures } = coldAhead(threat.study.now, threat.study.home.at, threat.leg.fromDay);
   if (shareFrac >= 0.5 || threat.keepsRainOff)
-    return { reason: { code: "wet-before-cold", numbers: { rainMm, nightC, ...limit } }, shareFrac };
+    return { reason: { code: "wet-before-cold", numbers: { rainMm, ...figures } }, shareFrac };
   const { threeNightC, size } = threat.study.home.at;
   const coldDay = context.days[d]!.day;
   const leftFrac = leftFracNow(threat.study.now);
   return {
-    reason: { code: "cold-nights-hold-water", numbers: { nightC, ...limit, coldDay, leftFrac } },
+    reason: { code: "cold-nights-hold-water", numbers: { ...figures, coldDay, leftFrac } },
     shareFrac: shareWhere(
       { values: threeNightC, offset: d * size, weightFrac: evenly(size) },
-      (meanC) => meanC < limit.limitC,
+      (meanC) => meanC < figures.limitC,
     ),
   };
 }

@@ -56,17 +56,6 @@ export function coldestNight(
   return fromDay + midsC.findIndex((midC) => midC <= alikeC);
 }
 
-/** The night whose three-night mean is lowest in the middle of the cloud. */
-export function coldestThree(at: SpotDays, from = 0): { d: number; nightC: number } {
-  let best = { d: from, nightC: Number.POSITIVE_INFINITY };
-  for (let d = from; d < at.days.length; d++) {
-    const sample = { values: at.threeNightC, offset: d * at.size, weightFrac: evenly(at.size) };
-    const nightC = quantilesOf(sample, [0.5])[0]!;
-    if (nightC < best.nightC) best = { d, nightC };
-  }
-  return { d: best.d, nightC: Number.isFinite(best.nightC) ? roundTo(best.nightC, 0.1) : 0 };
-}
-
 /** Share of usable water left now, middle of the cloud; not below nothing. */
 export function leftFracNow(now: PotNow): number {
   const left = now.cloud.waterMl.map((waterMl, i) =>

@@ -4,12 +4,13 @@ import type { PotStudy } from "../choice/pot-study.ts";
 import type { WaterChoice } from "../choice/water-choice.ts";
 import type { Deed } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
+import { coldAhead } from "./cold-ahead.ts";
 import { confidenceOf } from "./confidence-of.ts";
-import { coldestThree, leftFracNow } from "./day-figures.ts";
+import { leftFracNow } from "./day-figures.ts";
 import { harmFigure } from "./harm-figure.ts";
 import { roundTo } from "./round-to.ts";
 import { meanOf } from "./spread-of.ts";
-import { coldLimit, daysSince, harmDoneBy } from "./water-deed.ts";
+import { daysSince, harmDoneBy } from "./water-deed.ts";
 
 /** Keeping dry after planting is common practice, not measured; so it is called likely and no more. */
 const AFTER_PLANTING_SHARE = 0.79;
@@ -55,15 +56,14 @@ function afterPlanting(context: PlanContext, study: PotStudy, choice: WaterChoic
 }
 
 function inTheCold(context: PlanContext, study: PotStudy, choice: WaterChoice): Deed {
-  const { d, nightC } = coldestThree(study.here.at);
+  const { d, figures } = coldAhead(study.now, study.here.at);
   return {
     action: "keep-dry",
     until: lastCoolDay(context, study),
     reason: {
       code: "cold-nights-hold-water",
       numbers: {
-        nightC,
-        ...coldLimit(study, nightC),
+        ...figures,
         coldDay: context.days[d]!.day,
         leftFrac: leftFracNow(study.now),
       },

@@ -6,11 +6,11 @@ import { standsDays } from "../harm/thirst.ts";
 import type { Deed, Reason } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { foundWetterUtcMs } from "../trouble/found-wetter.ts";
+import { coldAhead } from "./cold-ahead.ts";
 import { confidenceOf } from "./confidence-of.ts";
-import { coldestThree, evenly, leftFracNow, rainFigureMm, sumOver } from "./day-figures.ts";
+import { evenly, leftFracNow, rainFigureMm, sumOver } from "./day-figures.ts";
 import { roundTo } from "./round-to.ts";
 import { quantilesOf, shareWhere } from "./spread-of.ts";
-import { coldLimit } from "./water-deed.ts";
 
 /** Share of what is missing that rain must bring for it to be the reason. Chosen by us. */
 const RAIN_DOES_IT_FRAC = 0.3;
@@ -77,11 +77,11 @@ function wouldBeDue({ now, here }: PotStudy, of: { leftFrac: number; water: Wate
 
 /** Thirsty by its refill point, but better left as it is. */
 function holdReason(study: PotStudy, leftFrac: number): Reason {
-  const { d, nightC } = coldestThree(study.here.at);
-  if (nightC >= study.now.values.cutWaterNightC) return { code: "still-wet", numbers: { leftFrac } };
+  const { d, figures } = coldAhead(study.now, study.here.at);
+  if (figures.sure === "no") return { code: "still-wet", numbers: { leftFrac } };
   return {
     code: "cold-nights-hold-water",
-    numbers: { nightC, ...coldLimit(study, nightC), coldDay: study.here.at.days[d]!.day, leftFrac },
+    numbers: { ...figures, coldDay: study.here.at.days[d]!.day, leftFrac },
   };
 }
 

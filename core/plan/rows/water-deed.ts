@@ -7,8 +7,9 @@ import { refillFracNow } from "../harm/refill-point.ts";
 import type { Deed, Reason } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { foundWetterUtcMs } from "../trouble/found-wetter.ts";
+import { coldAhead } from "./cold-ahead.ts";
 import { confidenceOf } from "./confidence-of.ts";
-import { coldestThree, leftFracNow, rainFigureMm, sumOver } from "./day-figures.ts";
+import { leftFracNow, rainFigureMm, sumOver } from "./day-figures.ts";
 import { harmFigure } from "./harm-figure.ts";
 import { roundTo } from "./round-to.ts";
 import { quantilesOf } from "./spread-of.ts";
@@ -60,8 +61,10 @@ function waterReason(context: PlanContext, study: PotStudy, choice: WaterChoice)
   const numbers = { leftFrac: leftFracNow(now), refillFrac: roundTo(refillFracNow(now), 0.01) };
   if (choice.deed === "part" && isForAir(choice)) return { code: "part-for-air", numbers };
   if (choice.deed === "part") {
-    const { nightC } = coldestThree(study.here.at);
-    return { code: "part-before-cold", numbers: { ...numbers, nightC, ...coldLimit(study, nightC) } };
+    return {
+      code: "part-before-cold",
+      numbers: { ...numbers, ...coldAhead(study.now, study.here.at).figures },
+    };
   }
   const rain = missedRain(context, study);
   if (rain !== null) return { code: "rain-does-not-reach", numbers: { ...numbers, ...rain } };
@@ -91,14 +94,6 @@ function missedRain(
   const reachesMm = quantilesOf({ values, weightFrac }, [0.5])[0]!;
   if (rainMm < NOTABLE_RAIN_MM || reachesMm > rainMm / 3) return null;
   return { rainMm: rainFigureMm(rainMm), reachesMm: rainFigureMm(reachesMm) };
-}
-
-/** The line that nights of that mean fall below: where water stops, or else where it is cut. */
-export function coldLimit({ now }: PotStudy, nightC: number): { limit: "stop" | "cut"; limitC: number } {
-  const { stopWaterNightC, cutWaterNightC } = now.values;
-  return stopWaterNightC !== null && nightC < stopWaterNightC
-    ? { limit: "stop", limitC: stopWaterNightC }
-    : { limit: "cut", limitC: cutWaterNightC };
 }
 
 /** Whole days since an instant. */
