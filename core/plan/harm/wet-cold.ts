@@ -41,6 +41,7 @@ export function wetCold(course: Course, spots: readonly SpotDays[], into: HarmTa
   }
 }
 
+/** Degrees below the limit at which a night counts as two. Chosen by us. */
 const TWICE_BELOW_C = 5;
 
 /** How much a night counts: 0 where water is not yet cut, 1 at the limit for stopping, up to 2 five degrees below. */
@@ -57,6 +58,7 @@ export function harmOfColdNights(nights: number): number {
 
 /** Nights at which the curve of harm bends over: the exponent is one half there. */
 const BEND_NIGHTS = FATAL_NIGHTS * Math.sqrt(0.5 / SQUARE_FACTOR);
+const BEND_HARM = harmOfColdNights(BEND_NIGHTS);
 const BEND_SLOPE = ((2 * SQUARE_FACTOR * BEND_NIGHTS) / FATAL_NIGHTS ** 2) * Math.exp(-0.5);
 
 /*
@@ -73,5 +75,5 @@ export function weightOfColdness(threeNightC: number, limits: { stopC: number; c
 /** Harm of cold nights that goes on, from its bend, as steep as it is there. */
 export function weightOfColdNights(nights: number): number {
   if (nights <= BEND_NIGHTS) return harmOfColdNights(nights);
-  return harmOfColdNights(BEND_NIGHTS) + BEND_SLOPE * (nights - BEND_NIGHTS);
+  return BEND_HARM + BEND_SLOPE * (nights - BEND_NIGHTS);
 }
