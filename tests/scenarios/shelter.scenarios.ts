@@ -1,5 +1,5 @@
 import type { Scenario } from "./scenario.ts";
-import { SPOTS } from "./scenario-pots.ts";
+import { type PotStory, SPOTS } from "./scenario-pots.ts";
 import {
   after,
   COLD,
@@ -20,6 +20,17 @@ const SOAKING = { ...MILD, cloudFrac: 0.9, rain: { mm: 40, from: 14, hours: 5 } 
 const WET_DAYS = { minC: 10, maxC: 15, cloudFrac: 1, rain: { mm: 12, from: 8, hours: 12 } };
 const openOnly = SPOTS.filter(({ id }) => id === "bench");
 const farShed = SPOTS.map((spot) => (spot.id === "shed" ? { ...spot, carry: "stairs" as const } : spot));
+
+const SQUAT_JADE: PotStory = {
+  id: "jade",
+  group: "jade",
+  rimCm: 30,
+  tallCm: 12,
+  canopyCm: 28,
+  vessel: { heightCm: 16, baseCm: 27 },
+  mix: "peaty",
+  wateredDaysAgo: [9],
+};
 
 /** Under cover and out again: cold, wet, wind. Common practice throughout. */
 export const SHELTER: readonly Scenario[] = [
@@ -353,18 +364,7 @@ export const SHELTER: readonly Scenario[] = [
     season: "autumn",
     sky: after(COOL, { ...COLD_WET, windMPerS: 10, gustMPerS: 20 }),
     spots: openOnly,
-    pots: [
-      {
-        id: "jade",
-        group: "jade",
-        rimCm: 30,
-        tallCm: 12,
-        canopyCm: 28,
-        vessel: { heightCm: 16, baseCm: 27 },
-        mix: "peaty",
-        wateredDaysAgo: [9],
-      },
-    ],
+    pots: [SQUAT_JADE],
     expected: { jade: { asks: ["tilt"], never: ["top-cover", "water"] } },
   },
   {
@@ -373,18 +373,7 @@ export const SHELTER: readonly Scenario[] = [
     season: "autumn",
     sky: after(COOL, { ...COLD_WET, windMPerS: 1 }),
     spots: openOnly,
-    pots: [
-      {
-        id: "jade",
-        group: "jade",
-        rimCm: 30,
-        tallCm: 12,
-        canopyCm: 28,
-        vessel: { heightCm: 16, baseCm: 27 },
-        mix: "peaty",
-        wateredDaysAgo: [9],
-      },
-    ],
+    pots: [SQUAT_JADE],
     expected: { jade: { asks: ["top-cover"], never: ["tilt", "water"] } },
   },
   {
