@@ -39,7 +39,7 @@ export function Frame({ words, title, here, siteName, demo, madeAt, credit, chil
         <link rel="stylesheet" href="/style.css" />
         <link rel="manifest" href="/app.webmanifest" />
         <link rel="icon" href="/icon.svg" type="image/svg+xml" />
-        <script src="/app.js" async />
+        <script src="/app.js" defer />
       </head>
       <body>
         <a class="skip" href="#main">

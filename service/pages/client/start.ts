@@ -15,19 +15,11 @@ async function catchUp(): Promise<void> {
   await showState();
 }
 
-/** The script comes as soon as it is there, in a turn of its own, and may be there before the page is. */
-function whenParsed(then: () => void): void {
-  if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", then);
-  else then();
-}
-
 instantTicks();
 smallPhotos();
+subscribing();
 unfolding();
-whenParsed(() => {
-  subscribing();
-  unfoldAsked();
-});
+unfoldAsked();
 addEventListener("online", () => void catchUp());
 addEventListener("offline", () => void showState());
 addEventListener("pageshow", () => {
