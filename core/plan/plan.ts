@@ -95,7 +95,7 @@ export interface Deed {
   /** Expected harm avoided against doing nothing, 1 = the plant as good as lost. */
   readonly harmAvoided: number;
   readonly confidence: Confidence;
-  /** Hands for a carry, from the computed mass and the lifting equation. */
+  /** Hands for a carry, or to lean it, from the computed mass and the lifting equation. */
   readonly lift?: Lift;
   /** Time that it takes for one pot; left out where it takes none and by older plans. */
   readonly minutes?: number;

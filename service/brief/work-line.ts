@@ -13,9 +13,14 @@ export function workLine(today: readonly { potPlan: PotPlan; deed: Deed }[], wor
   const waterMl = sum((deed) => deed.amountMl);
   const carriedKg = sum((deed) => (deed.action.startsWith("carry") ? deed.lift?.massKg : undefined));
   const parts = [
-    words.say("brief.work.minutes", { minutes: Math.max(1, Math.ceil(minutes / TOLD_TO_MIN)) * TOLD_TO_MIN }),
+    words.say("brief.work.minutes", { minutes: toldMinutes(minutes) }),
     ...(waterMl > 0 ? [words.say("brief.work.water", { waterMl })] : []),
     ...(carriedKg > 0 ? [words.say("brief.work.carried", { carriedKg })] : []),
   ];
   return words.say("brief.work", { parts: words.list(parts) });
+}
+
+/** Rounded up, from the tenths in which deeds tell it, so that a sum of tenths tips over nothing. */
+function toldMinutes(minutes: number): number {
+  return Math.ceil(Math.round(10 * minutes) / (10 * TOLD_TO_MIN)) * TOLD_TO_MIN;
 }

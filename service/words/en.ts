@@ -206,7 +206,7 @@ export const EN = {
   "brief.lead.deeds":
     "{deedCount, plural, one {One thing to do} other {# things to do}}; {restCount, plural, =0 {every pot is spoken for} one {one pot needs nothing} other {# pots need nothing}}.",
   "brief.work": "Work: {parts}.",
-  "brief.work.minutes": "{minutes, plural, one {a minute} other {some # minutes}}",
+  "brief.work.minutes": "some {minutes} minutes",
   "brief.work.water": "{waterMl} of water",
   "brief.work.carried": "{carriedKg} to carry",
   "brief.keep-dry.heading": "Keep dry",

@@ -206,7 +206,7 @@ export const ES = {
   "brief.lead.deeds":
     "{deedCount, plural, one {Una cosa que hacer} other {# cosas que hacer}}; {restCount, plural, =0 {todas las macetas tienen algo} one {una maceta no necesita nada} other {# macetas no necesitan nada}}.",
   "brief.work": "Trabajo: {parts}.",
-  "brief.work.minutes": "{minutes, plural, one {un minuto} other {unos # minutos}}",
+  "brief.work.minutes": "unos {minutes} minutos",
   "brief.work.water": "{waterMl} de agua",
   "brief.work.carried": "{carriedKg} que llevar",
   "brief.keep-dry.heading": "Mantener en seco",

@@ -1,10 +1,14 @@
 import type { HarmTerm } from "../harm/term.ts";
 import type { AidAction, Lift } from "../plan.ts";
 
-/** What of a pot and its days decides whether an aid holds and how much trouble it is. */
-export interface AidedPot {
+/** What of a pot decides how much trouble an aid is. */
+export interface PotInHand {
   readonly lift: Lift;
   readonly rimCm: number;
+}
+
+/** What of a pot and its days decides whether an aid holds. */
+export interface AidedPot extends PotInHand {
   /** Strongest gust where it stands over the days in question, and the gust that tips it. */
   readonly gustMPerS: number;
   readonly tipMPerS: number;
@@ -18,7 +22,7 @@ export interface Aid {
   /** Share that it takes of the harm of what the pot has soaked up already. */
   readonly takesSoakedFrac?: number;
   /** Trouble in trips of 10 kg over level ground. Chosen by us. */
-  readonly trips: (pot: AidedPot) => number;
+  readonly trips: (pot: PotInHand) => number;
   readonly isPossible: (pot: AidedPot) => boolean;
 }
 

@@ -54,8 +54,7 @@ export function isInstead(aid: Aid, of: Aid): boolean {
   return entriesOf(aid).some(([term]) => term in of.takesFrac);
 }
 
-/** What an aid asks of a pot and of the wind where it stands. */
-export function aidedPot({ lift, stander, here }: PotStudy, { fromDay, toDay }: AidDays): AidedPot {
+function aidedPot({ lift, stander, here }: PotStudy, { fromDay, toDay }: AidDays): AidedPot {
   return {
     lift,
     rimCm: stander.now.vessel.topCm,

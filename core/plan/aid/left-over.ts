@@ -8,13 +8,17 @@ import { tripHarm } from "../choice/trouble.ts";
 import { totalHarm } from "../harm/course.ts";
 import { type HarmByTerm, WET_TERMS, type WetTerm } from "../harm/term.ts";
 import type { PlanContext } from "../plan-context.ts";
+import { airlessShareFrac } from "./airless.ts";
 import { withoutRain } from "./rainless.ts";
+
+/** Share of the cloud from which a base is told to have no air. */
+const LIKELY_FRAC = 0.5;
 
 /** What is still to be borne where a pot stands. */
 export interface LeftOver {
   /** Harm by term and day; of what water does, only what rain brings: what is wet already dries no sooner under a cover. */
   readonly harm: HarmByTerm;
-  /** Harm to the roots of what the pot has soaked up already, by day. */
+  /** Harm to the roots of what the pot has soaked up already, by day; null where its base most likely has air. */
   readonly soaked: Float64Array | null;
 }
 
@@ -26,7 +30,8 @@ export function leftOver(context: PlanContext, study: PotStudy, settled: Settled
   const { chosen, harmOnWay } = settled;
   const days = chosen?.days ?? context.days.map(() => study.here !== study.home);
   const firstAway = days.indexOf(true);
-  if (firstAway === 0) return { harm: {}, soaked: study.here === study.home ? null : underCover(study) };
+  if (firstAway === 0)
+    return { harm: {}, soaked: study.here === study.home ? null : whereAirless(study, underCover(study)) };
   const { harm, soaked } =
     chosen === null || chosen.carries === 0
       ? atHome(context, study)
@@ -35,8 +40,12 @@ export function leftOver(context: PlanContext, study: PotStudy, settled: Settled
     byDay.map((harm, d) => (firstAway > 0 && d >= firstAway ? 0 : harm));
   return {
     harm: Object.fromEntries(Object.entries(harm).map(([term, byDay]) => [term, untilAway(byDay)])),
-    soaked: soaked === null ? null : untilAway(soaked),
+    soaked: soaked === null ? null : whereAirless(study, untilAway(soaked)),
   };
+}
+
+function whereAirless({ now }: PotStudy, soaked: Float64Array | null): Float64Array | null {
+  return soaked !== null && airlessShareFrac(now) >= LIKELY_FRAC ? soaked : null;
 }
 
 /** Under a roof no rain adds to it. */

@@ -1,4 +1,4 @@
-import type { PotNow } from "../../pot/pot-now.ts";
+import { airlessShareFrac } from "../aid/airless.ts";
 import { type AidDays, type ChosenAid, chooseAids, isInstead } from "../aid/choose-aids.ts";
 import { type LeftOver, leftOver } from "../aid/left-over.ts";
 import { carryInSpan } from "../choice/carry-hours.ts";
@@ -11,7 +11,6 @@ import { confidenceOf } from "./confidence-of.ts";
 import { harmFigure } from "./harm-figure.ts";
 import { spanOfDeed } from "./notice.ts";
 import { byEndOfToday } from "./small-deeds.ts";
-import { shareWhere } from "./spread-of.ts";
 
 /** Share of a term's worst day from which a day belongs to the danger that an aid is for. Chosen by us. */
 const BELONGS_FRAC = 0.2;
@@ -73,6 +72,7 @@ function aidDeed(context: PlanContext, input: AidForPot): Deed | null {
     reason,
     harmAvoided: harmFigure(saves),
     confidence: confidenceOf(shareFrac),
+    ...handsFor(aid, study),
   };
 }
 
@@ -90,13 +90,12 @@ function drainDeed(context: PlanContext, { study, aid, saves, left }: AidForPot)
       numbers: { wetBaseHours: Math.round(outlook.wetBaseHours.mid), standsHours },
     },
     harmAvoided: harmFigure(saves),
-    confidence: confidenceOf(airlessShare(now)),
+    confidence: confidenceOf(airlessShareFrac(now)),
+    ...handsFor(aid, study),
   };
 }
 
-/** Share of the cloud whose base has no air now. */
-function airlessShare({ cloud, inVessel, wetAboveFrac }: PotNow): number {
-  const { capacityMl } = inVessel.hold;
-  const values = cloud.waterMl.map((waterMl, i) => waterMl / (capacityMl * cloud.capacityFactor[i]!));
-  return shareWhere({ values, weightFrac: cloud.weightFrac }, (frac) => frac > wetAboveFrac);
+/** A pot that is leant is lifted on one side. */
+function handsFor({ action }: ChosenAid["aid"], { lift }: PotStudy): Pick<Deed, "lift"> {
+  return action === "tilt" ? { lift } : {};
 }

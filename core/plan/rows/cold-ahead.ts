@@ -21,9 +21,9 @@ export interface ColdAhead {
 /** Cold of the nights at a spot from a plan day on, told against what a pot takes. */
 export function coldAhead({ values }: PotNow, at: SpotDays, from = 0): ColdAhead {
   const { stopWaterNightC, cutWaterNightC: cutC } = values;
-  const mid = coldestThree(at, { from, quantile: 0.5 });
-  const sure = mid.nightC < cutC ? "yes" : "no";
-  const { d, nightC } = sure === "yes" ? mid : coldestThree(at, { from, quantile: COLD_END });
+  const told = [0.5, ...COLD_ENDS].map((quantile) => coldestThree(at, { from, quantile }));
+  const { d, nightC } = told.find((one) => one.nightC < cutC) ?? told.at(-1)!;
+  const sure = told[0]!.nightC < cutC ? "yes" : "no";
   const stops = stopWaterNightC !== null && nightC < stopWaterNightC;
   const figures = {
     nightC,
@@ -34,8 +34,8 @@ export function coldAhead({ values }: PotNow, at: SpotDays, from = 0): ColdAhead
   return { d, figures };
 }
 
-/** Share of the cloud that is colder than what is told as its cold end. */
-const COLD_END = 0.1;
+/** Shares of the cloud that are colder than what is told as its cold end: a tenth, or none where that is still mild. */
+const COLD_ENDS = [0.1, 0];
 
 /** The night whose three-night mean is lowest at a quantile of the cloud. */
 function coldestThree(at: SpotDays, { from, quantile }: { from: number; quantile: number }) {

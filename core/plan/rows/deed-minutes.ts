@@ -1,9 +1,8 @@
 import { AIDS } from "../aid/aids.ts";
-import { aidedPot } from "../aid/choose-aids.ts";
 import type { PotStudy } from "../choice/pot-study.ts";
+import type { Settled } from "../choice/settle-pots.ts";
 import { carryTrips, MINUTES_PER_TRIP, pourTrips } from "../choice/trouble.ts";
 import type { Deed } from "../plan.ts";
-import type { PlanContext } from "../plan-context.ts";
 import { roundTo } from "./round-to.ts";
 import { SAUCER_TRIPS } from "./small-deeds.ts";
 
@@ -14,12 +13,13 @@ const ROOTS_TRIPS = 3;
 const SLOWLY_TIMES = 3;
 
 /** The deed with the time that it takes for one pot, in minutes; the same trouble that was weighed against harm. */
-export function withMinutes(context: PlanContext, study: PotStudy, deed: Deed): Deed {
-  const trips = tripsOf(context, study, deed);
+export function withMinutes(of: { study: PotStudy; settled: Settled }, deed: Deed): Deed {
+  const trips = tripsOf(of, deed);
   return trips === 0 ? deed : { ...deed, minutes: roundTo(trips * MINUTES_PER_TRIP, 0.1) };
 }
 
-function tripsOf({ spots, days }: PlanContext, study: PotStudy, deed: Deed): number {
+function tripsOf({ study, settled }: { study: PotStudy; settled: Settled }, deed: Deed): number {
+  const { lift, home, now } = study;
   switch (deed.action) {
     case "water":
       return pourTrips(deed.amountMl);
@@ -27,22 +27,14 @@ function tripsOf({ spots, days }: PlanContext, study: PotStudy, deed: Deed): num
       return SLOWLY_TIMES * pourTrips(deed.amountMl);
     case "carry-in":
     case "carry-out":
-      return carryTrips({ lift: study.lift, from: study.home.at.spot, to: elsewhere(study, deed, spots) });
+      return carryTrips({ lift, from: home.at.spot, to: settled.chosen!.away.spot });
     case "empty-saucer":
       return SAUCER_TRIPS;
     case "clear-hole":
       return HOLE_TRIPS;
     case "look-at-roots":
       return ROOTS_TRIPS;
-    default: {
-      const aid = AIDS.find(({ action }) => action === deed.action);
-      return aid?.trips(aidedPot(study, { fromDay: 0, toDay: days.length })) ?? 0;
-    }
+    default:
+      return AIDS.find(({ action }) => action === deed.action)?.trips({ lift, rimCm: now.vessel.topCm }) ?? 0;
   }
-}
-
-/** The other end of a carry: a pot goes out to its home, and in from it. */
-function elsewhere({ home, here }: PotStudy, { toSpotId }: Deed, spots: PlanContext["spots"]) {
-  const to = spots.get(toSpotId!)!;
-  return (to === home.at ? here.at : to).spot;
 }

@@ -83,7 +83,7 @@ function deedsOf(context: PlanContext, { study, settled, seen, stays }: Told): D
     ...aids.filter(({ action }) => sunSteps?.action !== action),
   ]
     .filter((deed) => deed !== null)
-    .map((deed) => withMinutes(context, study, deed))
+    .map((deed) => withMinutes({ study, settled }, deed))
     .sort(byTime);
 }
 

@@ -1,3 +1,5 @@
+import { AIDS } from "../../plan/aid/aids.ts";
+import { MINUTES_PER_TRIP } from "../../plan/choice/trouble.ts";
 import type { Deed, PotPlan } from "../../plan/plan.ts";
 import { HOUR_MS } from "../../weather/weather.ts";
 import { type MorningDeed, NOTHING } from "../policies/policy.ts";
@@ -5,15 +7,6 @@ import type { Stage } from "../world/known-pot.ts";
 
 /** What is due before the next morning's plan is done; what can wait for that plan waits. */
 const UNTIL_NEXT_ROUND_H = 25;
-
-/**
- * What a cover over the mix and a leant pot do, as the planner reckons with them; its other small aids (shade, bracing,
- * emptied saucers) are left undone.
- */
-const SHIELDS = {
-  "top-cover": { letsInFrac: 0.2, coldLeftFrac: 0.5, trips: 0.5 },
-  tilt: { letsInFrac: 0.5, coldLeftFrac: 1, trips: 0.2 },
-} as const;
 
 /**
  * A line of the plan as its grower carries it out: the can in the morning's round, carries within the day, each at the
@@ -36,12 +29,21 @@ export function deedOfRow(stage: Stage, row: PotPlan, nowUtcMs: number): Morning
   };
 }
 
+/**
+ * What a cover over the mix and a leant pot do, as the planner reckons with them; its other small aids (shade, bracing,
+ * emptied saucers) are left undone.
+ */
 function shieldOf(due: readonly Deed[], nowUtcMs: number): MorningDeed["shield"] | null {
-  const aid = due.find(({ action }) => action === "top-cover" || action === "tilt");
-  if (aid === undefined) return null;
-  const lastMs = aid.until === undefined ? nowUtcMs : Date.parse(`${aid.until}T00:00:00Z`);
-  const days = Math.max(1, 1 + Math.floor((lastMs - nowUtcMs) / DAY_MS + 1));
-  return { ...SHIELDS[aid.action as keyof typeof SHIELDS], hours: 24 * days };
+  const deed = due.find(({ action }) => action === "top-cover" || action === "tilt");
+  if (deed === undefined) return null;
+  const { takesFrac } = AIDS.find(({ action }) => action === deed.action)!;
+  const lastMs = deed.until === undefined ? nowUtcMs : Date.parse(`${deed.until}T00:00:00Z`);
+  return {
+    letsInFrac: 1 - (takesFrac["wet-roots"] ?? 0),
+    coldLeftFrac: 1 - (takesFrac.cold ?? 0),
+    hours: 24 * Math.max(1, 1 + Math.floor((lastMs - nowUtcMs) / DAY_MS + 1)),
+    trips: (deed.minutes ?? 0) / MINUTES_PER_TRIP,
+  };
 }
 
 const DAY_MS = 24 * HOUR_MS;

@@ -23,4 +23,12 @@ describe("the morning's work", () => {
     expect(told(potPlan("fig", { action: "empty-saucer", minutes: 0.2 }))).toBe("Work: some 5 minutes.");
     expect(told(potPlan("fig", { action: "keep-dry" }))).toBeNull();
   });
+
+  it("is not pushed over five minutes by tenths that add up to just five", () => {
+    expect(told(potPlan("fig", { action: "clear-hole", minutes: 0.1, count: 50 }))).toBe(
+      "Work: some 5 minutes.",
+    );
+    const tenths = Array.from({ length: 50 }, () => potPlan("fig", { action: "clear-hole", minutes: 0.1 }));
+    expect(told(...tenths)).toBe("Work: some 5 minutes.");
+  });
 });

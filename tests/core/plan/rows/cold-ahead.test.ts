@@ -26,6 +26,8 @@ describe("the cold ahead", () => {
     const { figures } = coldAhead(rose, spot(even(13, 21)));
     expect(figures.sure).toBe("no");
     expect(figures.nightC).toBeLessThan(figures.limitC);
+    const one = coldAhead(rose, spot([15, ...even(17, 21)])).figures;
+    expect(one).toMatchObject({ nightC: 15, sure: "no" });
   });
 
   it("looks from the day asked on", () => {
