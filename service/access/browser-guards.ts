@@ -21,7 +21,6 @@ const HEADERS: Readonly<Record<string, string>> = {
   "Content-Security-Policy": CONTENT_POLICY,
   "X-Content-Type-Options": "nosniff",
   "Referrer-Policy": "same-origin",
-  "Cross-Origin-Opener-Policy": "same-origin",
   "Cross-Origin-Resource-Policy": "same-origin",
   "X-Frame-Options": "DENY",
   "Permissions-Policy": "camera=(), geolocation=(), microphone=()",
@@ -31,7 +30,17 @@ const HEADERS: Readonly<Record<string, string>> = {
 export const protectiveHeaders: MiddlewareHandler = async (c, next) => {
   await next();
   for (const [name, value] of Object.entries(HEADERS)) c.res.headers.set(name, value);
+  if (!fromWithin(c.req.header("sec-fetch-site"))) c.res.headers.set(...PARTED_FROM_OPENER);
 };
+
+/**
+ * Keeps a site that opened a page of ours from holding on to its window. Where the grower opened it there is nobody to
+ * part from, and parting would cost a phone a new process before its first stroke (DEVELOPERS, decision 16).
+ */
+const PARTED_FROM_OPENER = ["Cross-Origin-Opener-Policy", "same-origin"] as const;
+
+/** Asked for by the grower or by one of our own pages; a browser that does not say may have been sent by anybody. */
+const fromWithin = (site: string | undefined) => site === "same-origin" || site === "none";
 
 const SAFE_METHODS = new Set(["GET", "HEAD", "OPTIONS"]);
 
@@ -50,8 +59,8 @@ export const sameOriginOnly: MiddlewareHandler = async (c, next) => {
  * proxy). A request with neither comes from no browser page and cannot carry a grower's session.
  */
 function isSameOrigin(request: Request): boolean {
-  const site = request.headers.get("sec-fetch-site");
-  if (site !== null) return site === "same-origin" || site === "none";
+  const site = request.headers.get("sec-fetch-site") ?? undefined;
+  if (site !== undefined) return fromWithin(site);
   const origin = request.headers.get("origin");
   if (origin === null) return true;
   return URL.canParse(origin) && new URL(origin).host === hostOf(request);

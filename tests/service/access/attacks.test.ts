@@ -486,3 +486,14 @@ describe("10. an oversized upload", () => {
     expect(await store.journal.list("yard")).toEqual(before);
   });
 });
+
+it("11. a window held on to: whatever another page opened is parted from it", async () => {
+  const { app } = await guardedHouse(REACHED);
+  const policyFor = async (site?: string) => {
+    const answer = await app.request("/sign-in", { headers: site ? { "sec-fetch-site": site } : {} });
+    return answer.headers.get("cross-origin-opener-policy");
+  };
+  for (const site of ["cross-site", "same-site", "unheard-of", undefined])
+    expect(await policyFor(site), site).toBe("same-origin");
+  for (const site of ["none", "same-origin"]) expect(await policyFor(site), site).toBeNull();
+});
