@@ -1,17 +1,17 @@
 import type { Outcome, Problem } from "../../core/problem.ts";
 import type { DailyWeather } from "../../core/replay/hours/daily-weather.ts";
 import type { CalendarDay } from "../../core/site/site.ts";
+import { csvRows } from "../csv.ts";
 
 const COLUMNS = ["day", "rainMm", "tempMaxC", "tempMinC", "windMPerS"] as const;
 const DAY_MS = 86_400_000;
 
 /** Days of a station from a CSV with the columns day, rainMm, tempMaxC, tempMinC, windMPerS; or every fault with its line. */
 export function daysFromCsv(text: string): Outcome<Omit<DailyWeather, "site" | "climate">> {
-  const [head = "", ...lines] = text.split(/\r?\n/).filter((line) => line !== "");
-  if (head !== COLUMNS.join(",")) {
+  const [head = [], ...rows] = csvRows(text);
+  if (head.join() !== COLUMNS.join()) {
     return { ok: false, problems: [{ code: "columns-differ", path: [1], data: { expected: COLUMNS } }] };
   }
-  const rows = lines.map((line) => line.split(","));
   const problems = rows.flatMap((row, i) => rowFaults(row, { line: i + 2, before: rows[i - 1]?.[0] }));
   if (rows.length === 0) problems.push({ code: "no-days", path: [] });
   if (problems.length > 0) return { ok: false, problems };

@@ -2,7 +2,7 @@ import type { Pot } from "../../core/pot/pot.ts";
 import type { Outcome, Problem } from "../../core/problem.ts";
 import { CollectionSchema } from "../case/collection-schema.ts";
 import { readBy } from "../case/problems-from-zod.ts";
-import { csvRows, csvText } from "./csv.ts";
+import { csvRows, csvText } from "../csv.ts";
 
 const COLUMNS = [
   "id",

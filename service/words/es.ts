@@ -1434,16 +1434,24 @@ export const ES = {
   "hint.liftLimitKg": "La regla para levantar sin daño puede bajarlo, nunca subirlo.",
   "problem.ends-before-start": "El día acaba antes de empezar. Cambie uno de los dos.",
   "paste.title": "Pegar macetas de una tabla",
-  "paste.lead": "Una fila por maceta, con estas columnas. Valen tabuladores, puntos y comas o comas.",
+  "paste.lead":
+    "Una fila por maceta bajo una fila de encabezados, en cualquier orden. Valen tabuladores, puntos y comas o comas.",
   "paste.hint":
-    "Sustrato y sitio con los nombres que les dio. Una maceta cuenta como plantada hace mucho; si no lo está, anote después la plantación.",
+    "Sustrato y sitio con los nombres que les dio. Sin día de plantación, una maceta cuenta como plantada hace mucho.",
+  "paste.further": "Se pueden omitir: {columns}.",
   "paste.choices": "Qué puede ir en cada columna",
   "paste.keep": "Guardar estas macetas",
   "paste.example-name": "Limonero de la puerta",
   "paste.fault": "Fila {rowNumber}, {field}: {fault}",
   "field.table": "La tabla",
+  "field.row": "la fila entera",
+  "problem.paste-unknown":
+    "No se conocen estas columnas: {columns}. Deles un nombre como en el ejemplo o quítelas.",
+  "problem.paste-twice": "Estas columnas aparecen dos veces: {columns}. Quite una de cada.",
+  "problem.paste-cells":
+    "Tiene más celdas que columnas hay. Ponga entre comillas el texto que lleve coma o punto y coma.",
   "problem.paste-columns": "En la primera fila faltan estas columnas: {columns}. Añádalas.",
-  "problem.paste-empty": "Debajo de la fila de columnas aún no hay ninguna maceta. Añada una.",
+  "problem.paste-empty": "Debajo de la fila de encabezados aún no hay ninguna maceta. Añada una.",
   "holiday.title": "Mientras está fuera",
   "holiday.lead": "Para quien cuide las macetas: qué hacer cada día, según el tiempo que se espera ahora.",
   "holiday.water": "Regar en {place}: {pots}.",

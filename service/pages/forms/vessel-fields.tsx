@@ -2,6 +2,7 @@ import { z } from "zod";
 import type { Vessel } from "../../../core/pot/vessel.ts";
 import { vesselProblems, vesselQuestions } from "../../../core/pot/vessel-checks.ts";
 import type { Problem } from "../../../core/problem.ts";
+import type { Words } from "../../words/words.ts";
 import { type FormView, NumberField, RadioField, SelectField } from "./fields.tsx";
 import { choice, maybeNumber, neededNumber } from "./typed-fields.ts";
 
@@ -53,9 +54,6 @@ export function typedOfVessel(vessel: Vessel): Record<string, string> {
 /** Inner measures of a pot. */
 export function VesselFields({ form }: { form: FormView }) {
   const { say } = form.words;
-  const asked = form.problems.some(
-    ({ code }) => code === "base-wider-than-rim" || code === "saucer-as-deep-as-pot",
-  );
   return (
     <fieldset class="group">
       <legend>{say("vessel.heading")}</legend>
@@ -82,12 +80,20 @@ export function VesselFields({ form }: { form: FormView }) {
         <NumberField form={form} name="rimGapCm" label={say("field.rimGapCm")} unit="cm" />
         <NumberField form={form} name="topDressingCm" label={say("field.topDressingCm")} unit="cm" />
       </div>
-      {asked && (
-        <label class="choice">
-          <input type="checkbox" name="vesselSure" value="yes" />
-          <span>{say("vessel.sure")}</span>
-        </label>
-      )}
+      <VesselSure problems={form.problems} words={form.words} />
     </fieldset>
+  );
+}
+
+const ASKED = new Set(["base-wider-than-rim", "saucer-as-deep-as-pot"]);
+
+/** Confirms measures that are asked about; nothing where none are. */
+export function VesselSure({ problems, words }: { problems: readonly Problem[]; words: Words }) {
+  if (!problems.some(({ code }) => ASKED.has(code))) return null;
+  return (
+    <label class="choice">
+      <input type="checkbox" name="vesselSure" value="yes" />
+      <span>{words.say("vessel.sure")}</span>
+    </label>
   );
 }

@@ -25,14 +25,15 @@ export function pasteChoices(collection: Collection, words: Words): PasteChoices
   ];
 }
 
-/** A row with what stands there by name put as its value. */
-export function chosenByName(
-  row: Readonly<Record<string, string>>,
+/** A row with what stands there by name put as its value; what is no such name is left as it is. */
+export function chosenByName<Row extends Readonly<Record<string, string | undefined>>>(
+  row: Row,
   choices: readonly PasteChoices[],
-): Record<string, string> {
-  const chosen = ({ column, choices: known }: PasteChoices) => {
+): Row {
+  const chosen = choices.flatMap(({ column, choices: known }) => {
     const called = row[column]?.toLowerCase();
-    return known.find(({ text }) => text.toLowerCase() === called)?.value ?? row[column] ?? "";
-  };
-  return { ...row, ...Object.fromEntries(choices.map((of) => [of.column, chosen(of)])) };
+    const found = known.find(({ text }) => text.toLowerCase() === called);
+    return found ? [[column, found.value]] : [];
+  });
+  return { ...row, ...Object.fromEntries(chosen) };
 }

@@ -1,15 +1,18 @@
 import { Hono } from "hono";
+import type { Problem } from "../../../core/problem.ts";
 import type { Words } from "../../words/words.ts";
 import { typedForm } from "../forms/form-body.ts";
 import { problemText, type Typed } from "../forms/form-problems.ts";
 import { idOfForm } from "../forms/id-of-form.ts";
+import { VesselSure } from "../forms/vessel-fields.tsx";
 import { pageText } from "../frame.tsx";
 import type { PageContext } from "../page-context.ts";
 import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
 import { keepPastedPots } from "./keep-pasted-pots.ts";
 import { pasteChoices } from "./paste-choices.ts";
-import { PASTE_COLUMNS, type PasteRead, pastedPots } from "./paste-rows.ts";
+import { columnOf, columnTitle, FURTHER_COLUMNS, NEEDED_COLUMNS, type PasteColumn } from "./paste-columns.ts";
+import { type PasteRead, pastedPots } from "./paste-rows.ts";
 
 /** Many pots at once, pasted from a spreadsheet. */
 export function pasteRoutes(context: PageContext): Hono {
@@ -23,8 +26,13 @@ export function pasteRoutes(context: PageContext): Hono {
     if (!now) return c.redirect("/begin", 303);
     const typed = await typedForm(c);
     const { collection } = now;
-    const at = { formId: idOfForm(typed), nowUtcMs: context.now(), collection, words: context.words };
-    const read = pastedPots(typed.table ?? "", at);
+    const read = pastedPots(typed.table ?? "", {
+      formId: idOfForm(typed),
+      nowUtcMs: context.now(),
+      collection,
+      words: context.words,
+      vesselSure: typed.vesselSure === "yes",
+    });
     if (!read.ok) return c.html(pastePage(context, now, { typed, read }), 422);
     await keepPastedPots(context, { siteId: now.site.id, pots: read.pots });
     return c.redirect(now.collection.pots.length === 0 ? "/" : "/pots", 303);
@@ -39,23 +47,28 @@ function pastePage(
 ): string {
   const { words } = context;
   const { say } = words;
+  const title = (column: PasteColumn) => columnTitle(column, words);
+  const faults = read && !read.ok ? read.rows.flatMap(({ problems }) => problems) : [];
   return pageText(
     <SiteFrame context={context} now={now} title={say("paste.title")} here="/pots">
       <h1>{say("paste.title")}</h1>
+      {read && !read.ok && <Faults read={read} words={words} />}
       <p class="lead">{say("paste.lead")}</p>
-      <pre class="wide" tabindex={0}>{`${PASTE_COLUMNS.join(";")}\n${exampleRow(now, words)}`}</pre>
+      <pre class="wide" tabindex={0}>
+        {exampleTable(now, words)}
+      </pre>
+      <p class="hint">{say("paste.further", { columns: FURTHER_COLUMNS.map(title).join("; ") })}</p>
       <p class="hint">{say("paste.hint")}</p>
-      <details class="log" open={read !== null}>
+      <details class="log" open={faults.some(({ code }) => code === "not-chosen")}>
         <summary>{say("paste.choices")}</summary>
         <ul class="facts">
           {pasteChoices(now.collection, words).map(({ column, choices }) => (
             <li>
-              {say(`field.${column}`)} ({column}): {choices.map(({ text }) => text).join("; ")}
+              {title(column)}: {choices.map(({ text }) => text).join("; ")}
             </li>
           ))}
         </ul>
       </details>
-      {read && !read.ok && <Faults read={read} words={words} />}
       <form method="post" action="/pots/paste">
         <input type="hidden" name="formId" value={idOfForm(typed)} />
         <div class="field">
@@ -64,41 +77,62 @@ function pastePage(
             {typed.table ?? ""}
           </textarea>
         </div>
+        <VesselSure problems={faults} words={words} />
         <button type="submit">{say("paste.keep")}</button>
       </form>
     </SiteFrame>,
   );
 }
 
-function exampleRow({ collection }: SiteNow, { say }: Words): string {
-  const [mix, spot] = [collection.mixes[0]?.name ?? "", collection.spots[0]?.name ?? ""];
-  return [say("paste.example-name"), "citrus", 2, 45, 70, "round", 30, 22, 28, "unglazed", mix, spot].join(
-    ";",
-  );
+/** A heading and a row under it, as they may be pasted. */
+function exampleTable({ collection }: SiteNow, words: Words): string {
+  const { say } = words;
+  const row: Record<(typeof NEEDED_COLUMNS)[number], string> = {
+    name: say("paste.example-name"),
+    groupId: say("group.citrus"),
+    canopyWidthCm: "45",
+    plantHeightCm: "70",
+    topCm: "30",
+    baseCm: "22",
+    heightCm: "28",
+    material: say("material.unglazed"),
+    mix: collection.mixes[0]?.name ?? "",
+    spot: collection.spots[0]?.name ?? "",
+  };
+  const heading = NEEDED_COLUMNS.map((column) => columnTitle(column, words));
+  return [heading, NEEDED_COLUMNS.map((column) => row[column])].map((cells) => cells.join(";")).join("\n");
 }
 
 /** Every fault of every row, with what to do. */
 function Faults({ read, words }: { read: Extract<PasteRead, { ok: false }>; words: Words }) {
-  const field = (path: readonly (string | number)[]) =>
-    words.trySay(`field.${String(path[0])}`) ?? String(path[0]);
+  const { say } = words;
   return (
     <div class="problems" role="alert">
       <ul>
         {read.problems.map((problem) => (
-          <li>{problemText(problem, words)}</li>
+          <li>{problemText(withTitles(problem, words), words)}</li>
         ))}
         {read.rows.flatMap(({ rowNumber, problems }) =>
-          problems.map((problem) => (
-            <li>
-              {words.say("paste.fault", {
-                rowNumber,
-                field: field(problem.path),
-                fault: problemText(problem, words),
-              })}
-            </li>
-          )),
+          problems.map((problem) => {
+            const fault = problemText(problem, words);
+            return <li>{say("paste.fault", { rowNumber, field: fieldName(problem, words), fault })}</li>;
+          }),
         )}
       </ul>
     </div>
   );
 }
+
+/** The columns that a problem names, as the page calls them. */
+function withTitles(problem: Problem, words: Words): Problem {
+  const named = problem.data?.columns;
+  if (!Array.isArray(named)) return problem;
+  const titles = (named as string[]).map((name) => {
+    const column = columnOf(name, words);
+    return column ? columnTitle(column, words) : name;
+  });
+  return { ...problem, data: { columns: titles.join("; ") } };
+}
+
+const fieldName = ({ path: [field] }: Problem, words: Words) =>
+  words.trySay(`field.${String(field)}`) ?? String(field);

@@ -2,26 +2,12 @@ import type { JournalEntry } from "../../../core/journal/entry.ts";
 import type { Collection } from "../../../core/plan/collection.ts";
 import type { Pot } from "../../../core/pot/pot.ts";
 import type { Problem } from "../../../core/problem.ts";
+import { tableRows } from "../../csv.ts";
 import type { Words } from "../../words/words.ts";
 import type { Typed } from "../forms/form-problems.ts";
 import { chosenByName, pasteChoices } from "./paste-choices.ts";
+import { columnOf, NEEDED_COLUMNS, type PasteColumn } from "./paste-columns.ts";
 import { NEW_POT_TYPED, potOfForm } from "./pot-form.tsx";
-
-/** Columns of a pasted table, in the order of the example; those of the pot form, with mix and spot by name. */
-export const PASTE_COLUMNS = [
-  "name",
-  "groupId",
-  "count",
-  "canopyWidthCm",
-  "plantHeightCm",
-  "shape",
-  "topCm",
-  "baseCm",
-  "heightCm",
-  "material",
-  "mix",
-  "spot",
-] as const;
 
 export interface PastedPot {
   readonly pot: Pot;
@@ -39,27 +25,28 @@ export type PasteRead =
   | { ok: true; pots: readonly PastedPot[] }
   | { ok: false; problems: readonly Problem[]; rows: readonly PastedRow[] };
 
+interface PasteSetting {
+  readonly formId: string;
+  readonly nowUtcMs: number;
+  readonly collection: Collection;
+  readonly words: Words;
+  /** Whether measures that would be asked about were confirmed, for all rows. */
+  readonly vesselSure: boolean;
+}
+
 /** A table pasted from a spreadsheet: every pot, or every fault of every row. Nothing is kept in part. */
-export function pastedPots(
-  text: string,
-  at: { formId: string; nowUtcMs: number; collection: Collection; words: Words },
-): PasteRead {
-  const choices = pasteChoices(at.collection, at.words);
-  const lines = text.split(/\r?\n/).filter((line) => line.trim() !== "");
-  const heading = lines[0] ? cellsOf(lines[0], separatorOf(lines[0])) : [];
-  const missing = PASTE_COLUMNS.filter((column) => !heading.includes(column));
-  if (lines.length < 2 || missing.length > 0) {
-    return { ok: false, problems: [headingProblem(missing)], rows: [] };
-  }
-  const reads = lines.slice(1).map((line, index) => {
-    const cells = cellsOf(line, separatorOf(lines[0]!));
-    const row = Object.fromEntries(heading.map((column, i) => [column, cells[i] ?? ""]));
-    const typed = typedOfRow(chosenByName(row, choices), {
-      formId: `${at.formId}-${index + 1}`,
-      collection: at.collection,
-    });
-    return { rowNumber: index + 2, read: potOfForm(typed, at) };
-  });
+export function pastedPots(text: string, at: PasteSetting): PasteRead {
+  const [heading, ...lines] = filledLines(text);
+  const titles = heading?.cells ?? [];
+  const problems = headingProblems(titles, at.words);
+  if (problems.length > 0) return { ok: false, problems, rows: [] };
+  if (lines.length === 0)
+    return { ok: false, problems: [{ code: "paste-empty", path: ["table"] }], rows: [] };
+  const columns = titles.map((title) => columnOf(title, at.words));
+  const reads = lines.map(({ rowNumber, cells }) => ({
+    rowNumber,
+    read: potOfRow(cells, { columns, at, rowNumber }),
+  }));
   const rows = reads.flatMap(({ rowNumber, read }) =>
     read.ok ? [] : [{ rowNumber, problems: read.problems }],
   );
@@ -67,47 +54,73 @@ export function pastedPots(
   return { ok: true, pots: reads.flatMap(({ read }) => (read.ok ? [read.value] : [])) };
 }
 
-function headingProblem(missing: readonly string[]): Problem {
-  return missing.length > 0
-    ? { code: "paste-columns", path: ["table"], data: { columns: missing.join(", ") } }
-    : { code: "paste-empty", path: ["table"] };
+interface Line {
+  readonly rowNumber: number;
+  readonly cells: readonly string[];
+}
+
+function filledLines(text: string): Line[] {
+  const rows = tableRows(text, separatorOf(text));
+  return rows
+    .map((row, index) => ({ rowNumber: index + 1, cells: row.map((cell) => cell.trim()) }))
+    .filter(({ cells }) => cells.some((cell) => cell !== ""));
 }
 
 /** Spreadsheets paste with tabs; files use semicolons or commas. */
-function separatorOf(heading: string): string {
+function separatorOf(text: string): string {
+  const heading = text.trimStart().split(/[\r\n]/, 1)[0]!;
   return ["\t", ";", ","].find((mark) => heading.includes(mark)) ?? ",";
 }
 
-/** Cells of a line; one in quotes may hold the separator, and a doubled quote is one. [RFC 4180] */
-function cellsOf(line: string, separator: string): string[] {
-  const cells: string[] = [];
-  let cell = "";
-  let quoted = false;
-  for (let i = 0; i < line.length; i++) {
-    const mark = line[i]!;
-    if (mark === '"' && quoted && line[i + 1] === '"') cell += line[++i];
-    else if (mark === '"') quoted = !quoted;
-    else if (mark === separator && !quoted) {
-      cells.push(cell.trim());
-      cell = "";
-    } else cell += mark;
+/** What the row of headings lacks, and what stands there that nothing is known of: it would be lost. */
+function headingProblems(titles: readonly string[], words: Words): Problem[] {
+  const columns = titles.map((title) => columnOf(title, words));
+  const told = (code: string, named: readonly string[]): Problem[] =>
+    named.length > 0 ? [{ code, path: ["table"], data: { columns: named } }] : [];
+  return [
+    ...told(
+      "paste-columns",
+      NEEDED_COLUMNS.filter((column) => !columns.includes(column)),
+    ),
+    ...told(
+      "paste-unknown",
+      titles.filter((title, i) => title !== "" && columns[i] === undefined),
+    ),
+    ...told(
+      "paste-twice",
+      titles.filter((_, i) => columns[i] && columns.indexOf(columns[i]) < i),
+    ),
+  ];
+}
+
+type Row = Partial<Record<PasteColumn, string>>;
+
+function potOfRow(
+  cells: readonly string[],
+  of: { columns: readonly (PasteColumn | undefined)[]; at: PasteSetting; rowNumber: number },
+): ReturnType<typeof potOfForm> {
+  const { columns, at, rowNumber } = of;
+  if (cells.some((cell, i) => cell !== "" && columns[i] === undefined)) {
+    return { ok: false, problems: [{ code: "paste-cells", path: ["row"] }] };
   }
-  return [...cells, cell.trim()];
+  const row: Row = Object.fromEntries(
+    columns.flatMap((column, i) => (column && cells[i] ? [[column, cells[i]]] : [])),
+  );
+  const named = chosenByName(row, pasteChoices(at.collection, at.words));
+  return potOfForm(typedOfRow(named, `${at.formId}-${rowNumber - 1}`, at), at);
 }
 
 /** Mix and spot are named as the grower calls them, or by id. */
-function typedOfRow(
-  { mix = "", spot = "", ...row }: Record<string, string>,
-  { formId, collection }: { formId: string; collection: Collection },
-): Typed {
+function typedOfRow({ mix = "", spot = "", ...row }: Row, formId: string, at: PasteSetting): Typed {
   const idOf = (list: readonly { id: string; name: string }[], called: string) =>
     list.find(({ id, name }) => id === called || name.toLowerCase() === called.toLowerCase())?.id ?? called;
-  const filled = Object.entries(row).filter(([, value]) => value !== "");
   return {
     ...NEW_POT_TYPED,
-    ...Object.fromEntries(filled),
+    ...row,
+    ...(row.plantedDay ? { planted: "on-day" } : {}),
+    ...(at.vesselSure ? { vesselSure: "yes" } : {}),
     formId,
-    mixId: idOf(collection.mixes, mix),
-    spotId: idOf(collection.spots, spot),
+    mixId: idOf(at.collection.mixes, mix),
+    spotId: idOf(at.collection.spots, spot),
   };
 }

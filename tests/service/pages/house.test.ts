@@ -97,6 +97,53 @@ describe("a pasted table", () => {
     expect(pot?.groupId).toBe("fig-bonsai");
   });
 
+  it("takes the headings that the page shows, in any order and without those that may be left out", async () => {
+    const { store, send, get } = await houseOf(stock);
+    const shown =
+      "Your name for it;Kind of plant;Width of the plant (cm);Height above the rim (cm);Width at the rim (cm)";
+    expect((await get("/pots/paste")).text).toContain(shown);
+    const table = [
+      `Day of planting,Mix,spot,wall,height (CM),Width at the  base,${shown.replaceAll(";", ",")},Grit on top (cm)`,
+      '2027-03-02,lean,South rail,Plastic,28,"22,5","Fig, old",Citrus,45,70,30,2',
+    ].join("\n");
+    expect((await send("/pots/paste", { formId: "form-0001", table })).status).toBe(303);
+    const pot = (await store.pots.list("quay")).find(({ name }) => name === "Fig, old");
+    expect(pot).toMatchObject({ groupId: "citrus", count: 1, canopyWidthCm: 45, plantHeightCm: 70 });
+    const [planted] = await store.journal.list("quay");
+    expect(new Date(planted!.atUtcMs).toISOString()).toMatch(/^2027-03-02/);
+    expect(planted!.body).toMatchObject({
+      vessel: {
+        shape: "round",
+        topCm: 30,
+        baseCm: 22.5,
+        heightCm: 28,
+        material: "plastic",
+        topDressingCm: 2,
+      },
+    });
+  });
+
+  it("asks about a pot that is wider below, and takes it once confirmed", async () => {
+    const { send, store } = await houseOf(stock);
+    const form = { formId: "form-0001", table: `${heading}\n${good.replace("22,5", "34")}` };
+    const asked = await send("/pots/paste", form);
+    expect(asked.text).toContain("Row 2, Width at the base: The base is wider than the rim.");
+    expect(asked.text).toContain('name="vesselSure"');
+    expect((await send("/pots/paste", { ...form, vesselSure: "yes" })).status).toBe(303);
+    expect(await store.journal.list("quay")).toHaveLength(1);
+  });
+
+  it("drops nothing unsaid: an unknown column, one that comes twice, a cell too many, a row across lines", async () => {
+    const { send, store } = await houseOf(stock);
+    const told = async (table: string) => (await send("/pots/paste", { formId: "form-0001", table })).text;
+    expect(await told(`${heading};bought at\n${good};market`)).toContain("of these columns: bought at.");
+    expect(await told(`${heading};Mix\n${good};lean`)).toContain("come twice: Mix.");
+    expect(await told(`${heading}\n\n${good};more`)).toContain("Row 3, the whole row: It has more cells");
+    expect(await store.journal.list("quay")).toEqual([]);
+    await told(`${heading}\n"Two\nlines";${good.replace(/^[^;]*;/, "")}`);
+    expect((await store.pots.list("quay")).map(({ name }) => name)).toContain("Two\nlines");
+  });
+
   it("with faults is kept in no part, every fault told with its row", async () => {
     const { store, send } = await houseOf(stock);
     const table = `${heading}\n${good}\nX;oak;0;45;70;round;30;22;28;unglazed;lean;cellar\n;citrus;1;45;70;oval;30;22;28;clay;lean;rail`;
@@ -114,7 +161,7 @@ describe("a pasted table", () => {
   it("without its columns, or without rows, says so", async () => {
     const { send } = await houseOf(stock);
     expect((await send("/pots/paste", { table: "name;spot\nx;y" })).text).toContain(
-      "missing from the first row: groupId",
+      "missing from the first row: Kind of plant; Width of the plant (cm)",
     );
     expect((await send("/pots/paste", { table: heading })).text).toContain("there is no pot yet");
   });

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { csvRows, csvText } from "../../../service/store/csv.ts";
+import { csvRows, csvText } from "../../../service/csv.ts";
 import { potsCsv, potsFromCsv } from "../../../service/store/pots-csv.ts";
 import { pot } from "./bench.ts";
 

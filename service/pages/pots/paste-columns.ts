@@ -1,0 +1,56 @@
+import type { Words } from "../../words/words.ts";
+
+/** Columns that every pasted table has, in the order of the example; those of the pot form, with mix and spot by name. */
+export const NEEDED_COLUMNS = [
+  "name",
+  "groupId",
+  "canopyWidthCm",
+  "plantHeightCm",
+  "topCm",
+  "baseCm",
+  "heightCm",
+  "material",
+  "mix",
+  "spot",
+] as const;
+
+/** Those that may be left out: the pot form begins with a value for them, or does without. */
+export const FURTHER_COLUMNS = [
+  "count",
+  "shape",
+  "rimGapCm",
+  "topDressingCm",
+  "saucerCm",
+  "plantedDay",
+  "wateredDay",
+] as const;
+
+export type PasteColumn = (typeof NEEDED_COLUMNS | typeof FURTHER_COLUMNS)[number];
+
+const COLUMNS: readonly PasteColumn[] = [...NEEDED_COLUMNS, ...FURTHER_COLUMNS];
+
+/** Columns that the pot form calls by another field than their own. */
+const OTHERWISE = { name: "pot-name", mix: "mixId", spot: "spotId" } as const;
+const isOtherwise = (column: PasteColumn): column is keyof typeof OTHERWISE => column in OTHERWISE;
+const LENGTH = /Cm$/;
+
+/** A column as the page calls it, with its unit. */
+export function columnTitle(column: PasteColumn, { say }: Words): string {
+  const title = say(isOtherwise(column) ? `field.${OTHERWISE[column]}` : `field.${column}`);
+  return LENGTH.test(column) ? `${title} (cm)` : title;
+}
+
+/** The column that a heading means, by its own word or by the name that the page shows; undefined when there is none. */
+export function columnOf(heading: string, words: Words): PasteColumn | undefined {
+  const called = bare(heading);
+  return COLUMNS.find((column) => [column, columnTitle(column, words)].some((name) => bare(name) === called));
+}
+
+/** Without unit, and however it is spaced or capitalised. */
+function bare(heading: string): string {
+  return heading
+    .replace(/\(cm\)\s*$/i, "")
+    .replaceAll(/\s+/g, " ")
+    .trim()
+    .toLowerCase();
+}
