@@ -1,5 +1,7 @@
 import type { JournalEntry } from "../journal/entry.ts";
-import type { Action, Change, Deed, Plan, PotPlan } from "./plan.ts";
+import type { Action, Deed } from "./deed.ts";
+import type { Change, Plan } from "./plan.ts";
+import type { PotPlan } from "./pot-plan.ts";
 
 /**
  * Pots whose deeds differ from the last plan, and why: something was noted for the pot since; or the plan is for

@@ -7,7 +7,7 @@ import type { PotStudy } from "./choice/pot-study.ts";
 import { standingHarm } from "./choice/standing.ts";
 import type { WaterChoice } from "./choice/water-choice.ts";
 import { type HarmByTerm, type HarmTerm, sumOf } from "./harm/term.ts";
-import type { PotPlan } from "./plan.ts";
+import type { PotPlan } from "./pot-plan.ts";
 import { potRow } from "./rows/pot-row.ts";
 import { lineOf, type Weighed } from "./weigh.ts";
 

@@ -1,8 +1,8 @@
-import type { Spread } from "../plan/plan.ts";
 import { quantilesOf, shareWhere } from "../plan/rows/spread-of.ts";
 import type { SpotForcing } from "../site/forcing.ts";
 import type { LocalDay } from "../site/local-days.ts";
 import type { CalendarDay } from "../site/site.ts";
+import type { Spread } from "../weather/spread.ts";
 import { HOUR_MS } from "../weather/weather.ts";
 import type { PotNow } from "./pot-now.ts";
 import { rollOut } from "./roll-out.ts";

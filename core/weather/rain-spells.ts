@@ -1,7 +1,6 @@
-import type { Spread } from "../plan/plan.ts";
 import type { HoursReady } from "./hours-ready.ts";
 import { type HourRun, runsOf } from "./spells.ts";
-import { spreadOf } from "./spread.ts";
+import { type Spread, spreadOf } from "./spread.ts";
 
 /** One spell of likely rain. */
 export interface RainSpell extends HourRun {

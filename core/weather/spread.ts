@@ -1,4 +1,9 @@
-import type { Spread } from "../plan/plan.ts";
+/** Tenth, fiftieth and ninetieth percentile of the cloud. */
+export interface Spread {
+  readonly low: number;
+  readonly mid: number;
+  readonly high: number;
+}
 
 /** Tenth, fiftieth and ninetieth percentile of equally likely values; their order is not changed. */
 export function spreadOf(values: Float64Array): Spread {

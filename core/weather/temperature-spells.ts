@@ -1,6 +1,5 @@
-import type { Spread } from "../plan/plan.ts";
 import { type HourRun, runsOf } from "./spells.ts";
-import { spreadOf } from "./spread.ts";
+import { type Spread, spreadOf } from "./spread.ts";
 
 /** Hours on the wrong side of a limit. */
 export interface TemperatureSpell extends HourRun {

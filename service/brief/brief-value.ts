@@ -1,4 +1,4 @@
-import type { Action } from "../../core/plan/plan.ts";
+import type { Action } from "../../core/plan/deed.ts";
 import type { PotId } from "../../core/pot/pot.ts";
 import type { CalendarDay } from "../../core/site/site.ts";
 import type { SpotId } from "../../core/site/spot.ts";

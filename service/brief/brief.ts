@@ -1,5 +1,7 @@
 import type { Collection } from "../../core/plan/collection.ts";
-import type { Deed, Plan, PotPlan } from "../../core/plan/plan.ts";
+import type { Deed } from "../../core/plan/deed.ts";
+import type { Plan } from "../../core/plan/plan.ts";
+import type { PotPlan } from "../../core/plan/pot-plan.ts";
 import { calendarDay } from "../../core/site/local-days.ts";
 
 import type { Words } from "../words/words.ts";

@@ -1,4 +1,4 @@
-import type { PotPlan } from "../../core/plan/plan.ts";
+import type { PotPlan } from "../../core/plan/pot-plan.ts";
 import type { CalendarDay } from "../../core/site/site.ts";
 import type { Naming } from "./naming.ts";
 

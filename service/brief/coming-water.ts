@@ -1,4 +1,6 @@
-import type { Deed, Plan, PotPlan } from "../../core/plan/plan.ts";
+import type { Deed } from "../../core/plan/deed.ts";
+import type { Plan } from "../../core/plan/plan.ts";
+import type { PotPlan } from "../../core/plan/pot-plan.ts";
 import type { PotId } from "../../core/pot/pot.ts";
 import { calendarDay } from "../../core/site/local-days.ts";
 import type { CalendarDay } from "../../core/site/site.ts";

@@ -1,4 +1,4 @@
-import type { Doubted, PotPlan } from "../../core/plan/plan.ts";
+import type { Doubted, PotPlan } from "../../core/plan/pot-plan.ts";
 import type { Words } from "../words/words.ts";
 
 /** What is odd about an observation, what to ask, and what helps, by the id of its entry. */

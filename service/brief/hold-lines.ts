@@ -1,4 +1,4 @@
-import type { PotPlan } from "../../core/plan/plan.ts";
+import type { PotPlan } from "../../core/plan/pot-plan.ts";
 import type { Words } from "../words/words.ts";
 
 /** What should wait for one pot, in a sentence each. */

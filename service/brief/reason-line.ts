@@ -1,4 +1,4 @@
-import type { Reason } from "../../core/plan/plan.ts";
+import type { Reason } from "../../core/plan/deed.ts";
 import type { Arguments } from "../words/words.ts";
 import type { Naming } from "./naming.ts";
 

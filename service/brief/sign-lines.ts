@@ -1,4 +1,4 @@
-import type { Diagnosis, PotPlan } from "../../core/plan/plan.ts";
+import type { Diagnosis, PotPlan } from "../../core/plan/pot-plan.ts";
 import { calendarDay } from "../../core/site/local-days.ts";
 import type { SignLine } from "./brief-value.ts";
 import type { Naming } from "./naming.ts";

@@ -1,4 +1,5 @@
-import type { PotPlan, WorkWindow } from "../../core/plan/plan.ts";
+import type { WorkWindow } from "../../core/plan/plan.ts";
+import type { PotPlan } from "../../core/plan/pot-plan.ts";
 import { calendarDay } from "../../core/site/local-days.ts";
 import type { Naming } from "./naming.ts";
 import { potsText } from "./pots-text.ts";

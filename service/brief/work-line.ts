@@ -1,4 +1,5 @@
-import type { Deed, PotPlan } from "../../core/plan/plan.ts";
+import type { Deed } from "../../core/plan/deed.ts";
+import type { PotPlan } from "../../core/plan/pot-plan.ts";
 import type { Words } from "../words/words.ts";
 
 /** Minutes to which a morning's work is told. */

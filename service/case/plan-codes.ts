@@ -1,13 +1,6 @@
-import type {
-  Action,
-  AvoidCode,
-  CauseCode,
-  Caution,
-  CheckCode,
-  Confidence,
-  ReasonCode,
-  StandIn,
-} from "../../core/plan/plan.ts";
+import type { Action, Confidence, ReasonCode } from "../../core/plan/deed.ts";
+import type { Caution, StandIn } from "../../core/plan/plan.ts";
+import type { AvoidCode, CauseCode, CheckCode } from "../../core/plan/pot-plan.ts";
 import type { LikelyQuestion } from "../../core/pot/learn/likely-question.ts";
 
 /** The codes of a plan as lists; the keyed tables fail to compile when a code is forgotten or made up. */

@@ -1,5 +1,6 @@
 import type { Collection } from "../../core/plan/collection.ts";
-import type { Deed, Plan, Reason } from "../../core/plan/plan.ts";
+import type { Deed, Reason } from "../../core/plan/deed.ts";
+import type { Plan } from "../../core/plan/plan.ts";
 import type { Why, WhyCandidate } from "../../core/plan/why-pot.ts";
 import { deedLine } from "../brief/deed-line.ts";
 import { namingFor } from "../brief/naming.ts";

@@ -1,4 +1,6 @@
-import type { Deed, Plan, PotPlan } from "../../core/plan/plan.ts";
+import type { Deed } from "../../core/plan/deed.ts";
+import type { Plan } from "../../core/plan/plan.ts";
+import type { PotPlan } from "../../core/plan/pot-plan.ts";
 
 /** What the grower has been told today about one deed for one pot. */
 export interface WatchedDeed {

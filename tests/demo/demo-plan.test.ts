@@ -1,6 +1,8 @@
 import { beforeAll, describe, expect, it } from "vitest";
+import type { Action, Deed } from "../../core/plan/deed.ts";
 import { planFrom } from "../../core/plan/make-plan.ts";
-import type { Action, Deed, Plan, PotPlan } from "../../core/plan/plan.ts";
+import type { Plan } from "../../core/plan/plan.ts";
+import type { PotPlan } from "../../core/plan/pot-plan.ts";
 import { weigh } from "../../core/plan/weigh.ts";
 import type { Problem } from "../../core/problem.ts";
 import { demoCase } from "../../demo/demo-case.ts";

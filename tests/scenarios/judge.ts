@@ -1,4 +1,5 @@
-import type { Deed, Plan } from "../../core/plan/plan.ts";
+import type { Deed } from "../../core/plan/deed.ts";
+import type { Plan } from "../../core/plan/plan.ts";
 import { HOUR_MS } from "../../core/weather/weather.ts";
 import { deedsOf, type Expected, type Scenario, todayOf } from "./scenario.ts";
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
+import type { Action } from "../../core/plan/deed.ts";
 import { type PlanInput, plan } from "../../core/plan/make-plan.ts";
-import type { Action, Plan } from "../../core/plan/plan.ts";
+import type { Plan } from "../../core/plan/plan.ts";
 import { GROUPS } from "../../core/plant/groups.ts";
 import { caseOf, deedsOf } from "./scenario.ts";
 import type { PotStory } from "./scenario-pots.ts";

@@ -1,5 +1,7 @@
+import type { Action, Deed, ReasonCode } from "../../core/plan/deed.ts";
 import { type PlanInput, planFrom } from "../../core/plan/make-plan.ts";
-import type { Action, Deed, Hold, Plan, ReasonCode } from "../../core/plan/plan.ts";
+import type { Plan } from "../../core/plan/plan.ts";
+import type { Hold } from "../../core/plan/pot-plan.ts";
 import { DEFAULT_SETTINGS, type Settings } from "../../core/plan/settings.ts";
 import { weigh } from "../../core/plan/weigh.ts";
 import type { Spot, SpotId } from "../../core/site/spot.ts";

@@ -1,5 +1,5 @@
+import type { AidAction, Lift } from "../deed.ts";
 import type { HarmTerm } from "../harm/term.ts";
-import type { AidAction, Lift } from "../plan.ts";
 
 /** What of a pot decides how much trouble an aid is. */
 export interface PotInHand {

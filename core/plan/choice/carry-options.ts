@@ -1,6 +1,6 @@
 import { aidedHarm } from "../aid/aided-harm.ts";
 import type { SpotDays } from "../days/spot-days.ts";
-import type { Lift } from "../plan.ts";
+import type { Lift } from "../deed.ts";
 import type { Settings } from "../settings.ts";
 import { carryDays } from "./carry-days.ts";
 import { type DayCosts, dayCosts, sumByDay } from "./day-costs.ts";

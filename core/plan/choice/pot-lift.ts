@@ -1,6 +1,6 @@
 import type { Pot } from "../../pot/pot.ts";
 import type { Vessel } from "../../pot/vessel.ts";
-import type { Lift } from "../plan.ts";
+import type { Lift } from "../deed.ts";
 import { roundTo } from "../rows/round-to.ts";
 import { recommendedLimitKg } from "./lifting-equation.ts";
 

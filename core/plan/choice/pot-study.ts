@@ -1,11 +1,12 @@
 import type { PotNow } from "../../pot/pot-now.ts";
 import type { Spot } from "../../site/spot.ts";
 import type { SpotDays } from "../days/spot-days.ts";
+import type { Lift } from "../deed.ts";
 import { totalHarm } from "../harm/course.ts";
 import { type Stander, spotHarm } from "../harm/spot-harm.ts";
 import { type HarmByTerm, sumOf } from "../harm/term.ts";
-import type { Lift, PotOutlook } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
+import type { PotOutlook } from "../pot-plan.ts";
 import { potOutlook } from "../rows/pot-outlook.ts";
 import { type CarryOption, carryOptions } from "./carry-options.ts";
 import { sumByDay } from "./day-costs.ts";

@@ -1,6 +1,6 @@
+import type { Spread } from "../../weather/spread.ts";
 import type { Course } from "../harm/course.ts";
 import { refillContentMl, refillFracNow, usableLeftFrac } from "../harm/refill-point.ts";
-import type { Spread } from "../plan.ts";
 import { roundTo } from "../rows/round-to.ts";
 import { spreadOf } from "../rows/spread-of.ts";
 

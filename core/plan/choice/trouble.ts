@@ -1,5 +1,5 @@
 import type { Spot } from "../../site/spot.ts";
-import type { Lift } from "../plan.ts";
+import type { Lift } from "../deed.ts";
 import type { Settings } from "../settings.ts";
 
 /** Time of a trip of 10 kg over level ground: to lift, walk, open, set down and come back. Chosen by us. */

@@ -1,7 +1,7 @@
 import type { PotNow } from "../../pot/pot-now.ts";
+import type { Spread } from "../../weather/spread.ts";
 import { type HarmTally, totalHarm } from "../harm/course.ts";
 import { WET_TERMS, type WetTerm } from "../harm/term.ts";
-import type { Spread } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { pourAmountMl } from "../rows/pour-amount.ts";
 import { awaitsWateringIn } from "./fresh-leafy.ts";

@@ -4,7 +4,7 @@ import { type LeftOver, leftOver } from "../aid/left-over.ts";
 import { carryInSpan } from "../choice/carry-hours.ts";
 import type { PotStudy } from "../choice/pot-study.ts";
 import type { Settled } from "../choice/settle-pots.ts";
-import type { Deed } from "../plan.ts";
+import type { Deed } from "../deed.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { carryReason } from "./carry-reason.ts";
 import { confidenceOf } from "./confidence-of.ts";

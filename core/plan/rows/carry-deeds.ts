@@ -4,7 +4,7 @@ import { carryInSpan, carryOutSpan } from "../choice/carry-hours.ts";
 import type { CarryOption } from "../choice/carry-options.ts";
 import { type Leg, legsOf, purposeOf, purposesOf, savedByTerm } from "../choice/legs.ts";
 import type { PotStudy } from "../choice/pot-study.ts";
-import type { Deed } from "../plan.ts";
+import type { Deed } from "../deed.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { carryReason } from "./carry-reason.ts";
 import { confidenceOf } from "./confidence-of.ts";

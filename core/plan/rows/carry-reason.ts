@@ -2,12 +2,12 @@ import { instantOf } from "../../site/instant.ts";
 import { calendarDay } from "../../site/local-days.ts";
 import { HOUR_MS } from "../../weather/weather.ts";
 import type { PotStudy } from "../choice/pot-study.ts";
+import type { Reason } from "../deed.ts";
 import { WAITS_FRAC } from "../harm/gloom.ts";
 import { HAIL_MEETS_FRAC } from "../harm/hail.ts";
 import { heatLimitC, tipMPerS } from "../harm/spot-harm.ts";
 import type { HarmTerm } from "../harm/term.ts";
 import { tippedShare } from "../harm/toppling.ts";
-import type { Reason } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { coldAhead } from "./cold-ahead.ts";
 import {

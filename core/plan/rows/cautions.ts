@@ -6,8 +6,10 @@ import { HOUR_MS } from "../../weather/weather.ts";
 import { lacksRoom } from "../choice/choose-places.ts";
 import type { PotStudy } from "../choice/pot-study.ts";
 import type { Settled } from "../choice/settle-pots.ts";
-import type { Caution, Deed, PotPlan } from "../plan.ts";
+import type { Deed } from "../deed.ts";
+import type { Caution } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
+import type { PotPlan } from "../pot-plan.ts";
 import { roundTo } from "./round-to.ts";
 
 /** Age from which a forecast is called old. Chosen by us: two of the usual twice-daily model runs have been missed. */

@@ -1,4 +1,4 @@
-import type { Confidence } from "../plan.ts";
+import type { Confidence } from "../deed.ts";
 import { roundTo } from "./round-to.ts";
 
 /** A share of the cloud in the words whose meaning is fixed; a limit belongs to the stronger word. */

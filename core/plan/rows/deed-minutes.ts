@@ -2,7 +2,7 @@ import { AIDS } from "../aid/aids.ts";
 import type { PotStudy } from "../choice/pot-study.ts";
 import type { Settled } from "../choice/settle-pots.ts";
 import { carryTrips, MINUTES_PER_TRIP, pourTrips } from "../choice/trouble.ts";
-import type { Deed } from "../plan.ts";
+import type { Deed } from "../deed.ts";
 import { roundTo } from "./round-to.ts";
 import { SAUCER_TRIPS } from "./small-deeds.ts";
 

@@ -2,7 +2,7 @@ import { calendarDay } from "../../site/local-days.ts";
 import type { CalendarDay } from "../../site/site.ts";
 import type { PotStudy } from "../choice/pot-study.ts";
 import type { WaterChoice } from "../choice/water-choice.ts";
-import type { Deed } from "../plan.ts";
+import type { Deed } from "../deed.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { coldAhead } from "./cold-ahead.ts";
 import { confidenceOf } from "./confidence-of.ts";

@@ -1,8 +1,8 @@
 import { calendarDay } from "../../site/local-days.ts";
 import type { CalendarDay } from "../../site/site.ts";
 import type { PotStudy } from "../choice/pot-study.ts";
-import type { Diagnosis, Hold } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
+import type { Diagnosis, Hold } from "../pot-plan.ts";
 import { hottestOver, sumOver } from "./day-figures.ts";
 import { meanOf, quantilesOf } from "./spread-of.ts";
 

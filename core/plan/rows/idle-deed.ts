@@ -1,9 +1,9 @@
 import { calendarDay } from "../../site/local-days.ts";
 import type { PotStudy } from "../choice/pot-study.ts";
 import { isFull, type WaterChoice } from "../choice/water-choice.ts";
+import type { Deed, Reason } from "../deed.ts";
 import { refillFracNow } from "../harm/refill-point.ts";
 import { standsDays } from "../harm/thirst.ts";
-import type { Deed, Reason } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { foundWetterUtcMs } from "../trouble/found-wetter.ts";
 import { coldAhead } from "./cold-ahead.ts";

@@ -1,7 +1,7 @@
 import { calendarDay } from "../../site/local-days.ts";
 import type { PotStudy } from "../choice/pot-study.ts";
-import type { Milestone } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
+import type { Milestone } from "../pot-plan.ts";
 
 /** Days after planting on which something ends or begins, from today to the end of what is reckoned. */
 export function milestonesOf({ site, nowUtcMs, days }: PlanContext, { now }: PotStudy): Milestone[] {

@@ -2,8 +2,8 @@ import { lacksRoom } from "../choice/choose-places.ts";
 import { fits, isMoreSheltered, mostAvoided, type PotStudy } from "../choice/pot-study.ts";
 import type { Settled } from "../choice/settle-pots.ts";
 import { canBeCarried, carryTrips, tripHarm } from "../choice/trouble.ts";
+import type { Reason } from "../deed.ts";
 import { spotHarm } from "../harm/spot-harm.ts";
-import type { Reason } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
 
 /** Why a pot that a carry would help stays where it is: no place is left for it, or nobody can carry it; else null. */

@@ -1,7 +1,7 @@
 import { instantOf } from "../../site/instant.ts";
 import { HOUR_MS } from "../../weather/weather.ts";
 import type { CarrySpan } from "../choice/carry-hours.ts";
-import type { Deed } from "../plan.ts";
+import type { Deed } from "../deed.ts";
 import type { PlanContext } from "../plan-context.ts";
 
 /**

@@ -5,8 +5,8 @@ import type { SpotDays } from "../days/spot-days.ts";
 import type { Course } from "../harm/course.ts";
 import { refillContentMl } from "../harm/refill-point.ts";
 import type { Stander } from "../harm/spot-harm.ts";
-import type { Learned, PotOutlook } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
+import type { Learned, PotOutlook } from "../pot-plan.ts";
 import { roundTo } from "./round-to.ts";
 import { spreadOf } from "./spread-of.ts";
 

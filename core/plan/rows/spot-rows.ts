@@ -1,8 +1,9 @@
 import { plantMassKg } from "../../plant/plant-mass.ts";
+import type { Spread } from "../../weather/spread.ts";
 import { roomsLeft } from "../choice/choose-places.ts";
 import type { PotStudy } from "../choice/pot-study.ts";
 import type { SpotDays } from "../days/spot-days.ts";
-import type { SpotPlan, Spread } from "../plan.ts";
+import type { SpotPlan } from "../plan.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { spreadOf } from "./spread-of.ts";
 

@@ -1,4 +1,4 @@
-import type { Spread } from "../plan.ts";
+import type { Spread } from "../../weather/spread.ts";
 import { roundTo } from "./round-to.ts";
 
 /** A sample whose values are as likely as their weights: strided, so that a column is read where it lies. */

@@ -4,7 +4,7 @@ import { HOUR_MS } from "../../weather/weather.ts";
 import { daysInTheDim } from "../choice/days-in-the-dim.ts";
 import type { PotStudy } from "../choice/pot-study.ts";
 import type { SpotDays } from "../days/spot-days.ts";
-import type { Deed } from "../plan.ts";
+import type { Deed } from "../deed.ts";
 import type { PlanContext } from "../plan-context.ts";
 import { confidenceOf } from "./confidence-of.ts";
 

@@ -1,6 +1,6 @@
 import type { JournalEntry } from "../../journal/entry.ts";
 import type { CalendarDay } from "../../site/site.ts";
-import type { Spread } from "../plan.ts";
+import type { Spread } from "../../weather/spread.ts";
 import { type BrierParts, brierParts, frequencyOf, type Told } from "./brier.ts";
 import { crps } from "./crps.ts";
 import { relativeValue, tableAbove } from "./relative-value.ts";

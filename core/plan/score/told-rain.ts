@@ -1,8 +1,8 @@
 import { localDays } from "../../site/local-days.ts";
 import type { CalendarDay } from "../../site/site.ts";
 import { RAIN_DAY_MM } from "../../weather/day-outline.ts";
+import type { Spread } from "../../weather/spread.ts";
 import type { HourColumns, Weather } from "../../weather/weather.ts";
-import type { Spread } from "../plan.ts";
 import type { Told } from "./brier.ts";
 import type { ToldPlan } from "./told-plan.ts";
 

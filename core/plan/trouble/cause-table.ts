@@ -1,5 +1,5 @@
 import type { TroubleSign } from "../../journal/entry.ts";
-import type { AvoidCode, CauseCode, CheckCode } from "../plan.ts";
+import type { AvoidCode, CauseCode, CheckCode } from "../pot-plan.ts";
 import type { Findings } from "./findings.ts";
 
 /** How likely a cause is for a sign: a start that holds for any pot, and what the findings add. */

@@ -1,7 +1,7 @@
 import type { JournalEntry, TroubleSign } from "../../journal/entry.ts";
 import { instantOf } from "../../site/instant.ts";
 import type { PotStudy } from "../choice/pot-study.ts";
-import type { AvoidCode, CauseCode, CheckCode, Diagnosis } from "../plan.ts";
+import type { AvoidCode, CauseCode, CheckCode, Diagnosis } from "../pot-plan.ts";
 import { roundTo } from "../rows/round-to.ts";
 import { AVOID_IF, CAUSES_BY_SIGN, CHECK_FOR } from "./cause-table.ts";
 import { type Findings, findingsOf } from "./findings.ts";

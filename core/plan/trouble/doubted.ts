@@ -1,6 +1,6 @@
 import type { PotNow } from "../../pot/pot-now.ts";
 import { instantOf } from "../../site/instant.ts";
-import type { Doubted } from "../plan.ts";
+import type { Doubted } from "../pot-plan.ts";
 import { type DoubtOfLate, doubtsOfLate } from "./doubt-of-late.ts";
 
 /** Days for which a look that fits nothing is still asked about. Chosen by us: later nobody knows any more. */

@@ -1,6 +1,7 @@
 import { AIDS } from "../../plan/aid/aids.ts";
 import { MINUTES_PER_TRIP } from "../../plan/choice/trouble.ts";
-import type { Deed, PotPlan } from "../../plan/plan.ts";
+import type { Deed } from "../../plan/deed.ts";
+import type { PotPlan } from "../../plan/pot-plan.ts";
 import { HOUR_MS } from "../../weather/weather.ts";
 import { type MorningDeed, NOTHING } from "../policies/policy.ts";
 import type { Stage } from "../world/known-pot.ts";

@@ -1,4 +1,4 @@
-import type { PotPlan } from "../../plan/plan.ts";
+import type { PotPlan } from "../../plan/pot-plan.ts";
 import type { DayAxis } from "../hours/day-axis.ts";
 import type { PotCourse } from "../season/pot-course.ts";
 import { emptyHarm } from "../season/season-result.ts";

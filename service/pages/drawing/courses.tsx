@@ -1,6 +1,6 @@
 import { scaleLinear } from "d3-scale";
 import { area, line } from "d3-shape";
-import type { Spread } from "../../../core/plan/plan.ts";
+import type { Spread } from "../../../core/weather/spread.ts";
 
 export interface DrawnCourse {
   /** Class of the stroke: solid, dashed, dotted. */

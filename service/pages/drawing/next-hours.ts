@@ -1,7 +1,6 @@
-import type { Spread } from "../../../core/plan/plan.ts";
 import type { Site } from "../../../core/site/site.ts";
 import { sunHours } from "../../../core/site/sun-hours.ts";
-import { spreadOf } from "../../../core/weather/spread.ts";
+import { type Spread, spreadOf } from "../../../core/weather/spread.ts";
 import { HOUR_MS, type Weather } from "../../../core/weather/weather.ts";
 
 /** One hour as the strip draws it; NaN where the forecast does not know. */

@@ -1,6 +1,6 @@
 import { scaleLinear } from "d3-scale";
 import { area, line } from "d3-shape";
-import type { Spread } from "../../../core/plan/plan.ts";
+import type { Spread } from "../../../core/weather/spread.ts";
 import type { Words } from "../../words/words.ts";
 
 /** What the pot holds at an instant, as shares of what the drained pot holds. */

@@ -1,4 +1,5 @@
-import type { Deed, PotPlan } from "../../../core/plan/plan.ts";
+import type { Deed } from "../../../core/plan/deed.ts";
+import type { PotPlan } from "../../../core/plan/pot-plan.ts";
 import type { Words } from "../../words/words.ts";
 
 /** Days until a pot first asks for something; Infinity when the plan sees nothing coming. */

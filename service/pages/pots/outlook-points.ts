@@ -1,4 +1,6 @@
-import type { Deed, Plan, PotPlan } from "../../../core/plan/plan.ts";
+import type { Deed } from "../../../core/plan/deed.ts";
+import type { Plan } from "../../../core/plan/plan.ts";
+import type { PotPlan } from "../../../core/plan/pot-plan.ts";
 import { utcMsOfLocal } from "../../../core/site/local-days.ts";
 import type { Words } from "../../words/words.ts";
 import type { OutlookDay, OutlookMark, OutlookPoint } from "../drawing/outlook-band.tsx";

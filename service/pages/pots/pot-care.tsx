@@ -1,6 +1,7 @@
 import type { Collection } from "../../../core/plan/collection.ts";
-import type { AftercareDays, Learned, Spread } from "../../../core/plan/plan.ts";
+import type { AftercareDays, Learned } from "../../../core/plan/pot-plan.ts";
 import { groupsById } from "../../../core/plant/groups.ts";
+import type { Spread } from "../../../core/weather/spread.ts";
 import type { Words } from "../../words/words.ts";
 import type { PotStand } from "./pot-stand.ts";
 

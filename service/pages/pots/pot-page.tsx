@@ -1,6 +1,8 @@
 import type { JournalEntry } from "../../../core/journal/entry.ts";
 import type { Collection } from "../../../core/plan/collection.ts";
-import type { Deed, Plan, PotPlan } from "../../../core/plan/plan.ts";
+import type { Deed } from "../../../core/plan/deed.ts";
+import type { Plan } from "../../../core/plan/plan.ts";
+import type { PotPlan } from "../../../core/plan/pot-plan.ts";
 import { deedLine } from "../../brief/deed-line.ts";
 import { doubtTexts } from "../../brief/doubt-text.ts";
 import { namingFor } from "../../brief/naming.ts";

@@ -2,7 +2,7 @@ import type { EntryBody, JournalEntry } from "../../../core/journal/entry.ts";
 import { componentsById } from "../../../core/mix/library.ts";
 import type { Mix } from "../../../core/mix/mix.ts";
 import { type MixInVessel, mixInVessel } from "../../../core/mix/mix-in-vessel.ts";
-import type { PotPlan } from "../../../core/plan/plan.ts";
+import type { PotPlan } from "../../../core/plan/pot-plan.ts";
 import type { Pot } from "../../../core/pot/pot.ts";
 import type { Vessel } from "../../../core/pot/vessel.ts";
 import type { SpotId } from "../../../core/site/spot.ts";

@@ -1,4 +1,4 @@
-import type { PotPlan } from "../../../core/plan/plan.ts";
+import type { PotPlan } from "../../../core/plan/pot-plan.ts";
 import { holdLines } from "../../brief/hold-lines.ts";
 import type { Words } from "../../words/words.ts";
 

@@ -1,4 +1,4 @@
-import type { PotOutlook } from "../../../core/plan/plan.ts";
+import type { PotOutlook } from "../../../core/plan/pot-plan.ts";
 import { moistureProfile } from "../../../core/pot/profile.ts";
 import type { Words } from "../../words/words.ts";
 import type { SectionMark } from "../drawing/beside-section.tsx";

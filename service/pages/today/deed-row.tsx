@@ -1,4 +1,4 @@
-import type { Action } from "../../../core/plan/plan.ts";
+import type { Action } from "../../../core/plan/deed.ts";
 import type { BriefDeed } from "../../brief/brief-value.ts";
 import type { Words } from "../../words/words.ts";
 import type { LogKind } from "../pots/log-body.ts";

@@ -1,5 +1,5 @@
 import type { EntryBody, JournalEntry } from "../../../core/journal/entry.ts";
-import type { Action } from "../../../core/plan/plan.ts";
+import type { Action } from "../../../core/plan/deed.ts";
 import type { BriefDeed } from "../../brief/brief-value.ts";
 
 /** Ids of ticks begin with this and the action, so that a deed without an entry kind of its own can be told. */

@@ -1,7 +1,8 @@
 import { Hono } from "hono";
 import { z } from "zod";
 import type { JournalEntry } from "../../../core/journal/entry.ts";
-import type { Action, Plan } from "../../../core/plan/plan.ts";
+import type { Action } from "../../../core/plan/deed.ts";
+import type { Plan } from "../../../core/plan/plan.ts";
 import type { Problem } from "../../../core/problem.ts";
 import { calendarDay } from "../../../core/site/local-days.ts";
 import type { Weather } from "../../../core/weather/weather.ts";

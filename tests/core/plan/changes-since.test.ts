@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { changesSince } from "../../../core/plan/changes-since.ts";
-import type { PotPlan } from "../../../core/plan/plan.ts";
+import type { PotPlan } from "../../../core/plan/pot-plan.ts";
 import { deed, plan, potPlan } from "../../service/brief/plan-builder.ts";
 
 const carry = (from?: string) => deed({ action: "carry-in", toSpotId: "shed", ...(from ? { from } : {}) });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { PotOutlook, PotPlan } from "../../../core/plan/plan.ts";
+import type { PotOutlook, PotPlan } from "../../../core/plan/pot-plan.ts";
 import { comingWater } from "../../../service/brief/coming-water.ts";
 import { caseOf, planOf } from "../../scenarios/scenario.ts";
 import type { PotStory } from "../../scenarios/scenario-pots.ts";

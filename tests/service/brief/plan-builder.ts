@@ -1,8 +1,11 @@
 import type { Collection } from "../../../core/plan/collection.ts";
-import type { Deed, Plan, PotOutlook, PotPlan, Spread } from "../../../core/plan/plan.ts";
+import type { Deed } from "../../../core/plan/deed.ts";
+import type { Plan } from "../../../core/plan/plan.ts";
+import type { PotOutlook, PotPlan } from "../../../core/plan/pot-plan.ts";
 import type { Pot } from "../../../core/pot/pot.ts";
 import type { CalendarDay } from "../../../core/site/site.ts";
 import type { Spot } from "../../../core/site/spot.ts";
+import type { Spread } from "../../../core/weather/spread.ts";
 
 export const day = (text: string): CalendarDay => text as CalendarDay;
 export const flat = (mid: number): Spread => ({ low: mid, mid, high: mid });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { PotPlan } from "../../../core/plan/plan.ts";
+import type { PotPlan } from "../../../core/plan/pot-plan.ts";
 import { workLine } from "../../../service/brief/work-line.ts";
 import { wordsFor } from "../../../service/words/words.ts";
 import { potPlan } from "./plan-builder.ts";

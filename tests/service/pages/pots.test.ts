@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { JournalEntry } from "../../../core/journal/entry.ts";
-import type { PotPlan } from "../../../core/plan/plan.ts";
+import type { PotPlan } from "../../../core/plan/pot-plan.ts";
 import type { CalendarDay } from "../../../core/site/site.ts";
 import { collection as bare, plan } from "../brief/plan-builder.ts";
 import { houseOf, NOW_UTC_MS } from "./house-of.ts";

@@ -1,6 +1,9 @@
-import type { Deed, Plan, PotPlan, Spread } from "../../../core/plan/plan.ts";
+import type { Deed } from "../../../core/plan/deed.ts";
+import type { Plan } from "../../../core/plan/plan.ts";
+import type { PotPlan } from "../../../core/plan/pot-plan.ts";
 import { instantOf } from "../../../core/site/instant.ts";
 import { calendarDay } from "../../../core/site/local-days.ts";
+import type { Spread } from "../../../core/weather/spread.ts";
 
 const NONE: Spread = { low: 0, mid: 0, high: 0 };
 

@@ -1,5 +1,7 @@
 import type { Collection } from "../../../../core/plan/collection.ts";
-import type { Caution, DayOutline, Deed, Plan, PotPlan, ReasonCode } from "../../../../core/plan/plan.ts";
+import type { Deed, ReasonCode } from "../../../../core/plan/deed.ts";
+import type { Caution, DayOutline, Plan } from "../../../../core/plan/plan.ts";
+import type { PotPlan } from "../../../../core/plan/pot-plan.ts";
 import type { BriefTiming } from "../../../../service/brief/brief-value.ts";
 import { collection, day, deed, flat, outlook, plan, pot, potPlan, spot } from "../../brief/plan-builder.ts";
 
