@@ -1,4 +1,5 @@
 import type { Child } from "hono/jsx";
+import { calendarDay } from "../../core/site/local-days.ts";
 import { Frame } from "./frame.tsx";
 import { whenText } from "./journal/when-text.ts";
 import type { PageContext } from "./page-context.ts";
@@ -18,6 +19,8 @@ export function SiteFrame({
   here: string;
   children: Child;
 }) {
+  const nowUtcMs = context.now();
+  const { zone } = now.site;
   return (
     <Frame
       words={context.words}
@@ -25,7 +28,7 @@ export function SiteFrame({
       here={here}
       siteName={now.site.name}
       demo={context.demo}
-      madeAt={whenText(context.now(), now.site.zone, context.words)}
+      madeAt={whenText(nowUtcMs, { zone, today: calendarDay(nowUtcMs, zone) }, context.words)}
       credit={now.plan?.weatherAge.credit}
     >
       {children}

@@ -409,6 +409,7 @@ export const BN = {
   "entry.line": "{clock} {pot}: {what}",
   "entry.line-site": "{clock} {what}",
   "entry.planted": "{mix} মিশ্রণে লাগানো, {roots}",
+  "entry.planted-long-ago": "{mix} মিশ্রণে লাগানো বলে ধরা, {roots}",
   "entry.watered.measured": "পানি দেওয়া, {waterMl}",
   "entry.watered.ran-through": "নিচ দিয়ে ঝরা পর্যন্ত পানি দেওয়া",
   "entry.watered.poured-drained": "পানি দেওয়া, ঢালা {pouredMl}, ঝরেছে {drainedMl}",

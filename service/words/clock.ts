@@ -35,13 +35,24 @@ export function usesHalfDays(locale: string): boolean {
   return dateFormat(locale, { hour: "numeric" }).resolvedOptions().hour12 === true;
 }
 
+/** How a day is written. */
+export interface DayManner {
+  readonly width?: "long" | "short";
+  /** The day from which it is told: the year is written where it is another than this day's. */
+  readonly seenFrom?: CalendarDay;
+  /** Amid a sentence, where some languages write days small. */
+  readonly amid?: boolean;
+}
+
 /** "Wednesday 25 November". */
-export function dayText(day: CalendarDay, locale: string, width: "long" | "short" = "long"): string {
+export function dayText(day: CalendarDay, locale: string, manner: DayManner = {}): string {
+  const { width = "long", seenFrom = day } = manner;
   return dateFormat(locale, {
     timeZone: "UTC",
     weekday: width,
     day: "numeric",
     month: width,
+    ...(day.slice(0, 4) === seenFrom.slice(0, 4) ? {} : { year: "numeric" }),
   })
     .format(Date.parse(`${day}T12:00Z`))
     .replace(",", "");

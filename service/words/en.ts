@@ -428,6 +428,7 @@ export const EN = {
   "entry.line": "{clock} {pot}: {what}",
   "entry.line-site": "{clock} {what}",
   "entry.planted": "Planted in {mix}, {roots}",
+  "entry.planted-long-ago": "Taken as planted in {mix}, {roots}",
   "entry.watered.measured": "Watered, {waterMl}",
   "entry.watered.ran-through": "Watered until it ran through",
   "entry.watered.poured-drained": "Watered, {pouredMl} poured and {drainedMl} drained",

@@ -430,6 +430,7 @@ export const ES = {
   "entry.line": "{clock} {pot}: {what}",
   "entry.line-site": "{clock} {what}",
   "entry.planted": "Plantada en {mix}, {roots}",
+  "entry.planted-long-ago": "Dada por plantada en {mix}, {roots}",
   "entry.watered.measured": "Regada, {waterMl}",
   "entry.watered.ran-through": "Regada hasta que escurrió",
   "entry.watered.poured-drained": "Regada, {pouredMl} echados y {drainedMl} escurridos",

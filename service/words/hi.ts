@@ -409,6 +409,7 @@ export const HI = {
   "entry.line": "{clock} {pot}: {what}",
   "entry.line-site": "{clock} {what}",
   "entry.planted": "{mix} में लगाया, {roots}",
+  "entry.planted-long-ago": "{mix} में लगाया माना गया, {roots}",
   "entry.watered.measured": "पानी दिया, {waterMl}",
   "entry.watered.ran-through": "नीचे से निकलने तक पानी दिया",
   "entry.watered.poured-drained": "पानी दिया, {pouredMl} डाला और {drainedMl} निकला",

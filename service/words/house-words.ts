@@ -38,7 +38,7 @@ export function houseWords(first: WordChoice): HouseWords {
     trySay: (key, args) => now.trySay(key, args),
     figure: (name, value) => now.figure(name, value),
     clock: (utcMs, zone) => now.clock(utcMs, zone),
-    day: (day, width) => now.day(day, width),
+    day: (day, manner) => now.day(day, manner),
     weekday: (day) => now.weekday(day),
     when: (utcMs, at) => now.when(utcMs, at),
     list: (items) => now.list(items),

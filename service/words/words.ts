@@ -1,7 +1,7 @@
 import { IntlMessageFormat, MissingValueError } from "intl-messageformat";
 import { calendarDay } from "../../core/site/local-days.ts";
 import type { CalendarDay } from "../../core/site/site.ts";
-import { type Clock, clockOf, daysBetween, dayText, weekdayText } from "./clock.ts";
+import { type Clock, clockOf, type DayManner, daysBetween, dayText, weekdayText } from "./clock.ts";
 import { EN, type MessageKey } from "./en.ts";
 import { figureOf, figureText } from "./figures.ts";
 import { numberFormat } from "./formatters.ts";
@@ -27,7 +27,7 @@ export interface Words {
   number(value: number): string;
   clock(utcMs: number, zone: string): string;
   /** A day as a heading has it: "Wednesday 12 May". */
-  day(day: CalendarDay, width?: "long" | "short"): string;
+  day(day: CalendarDay, manner?: DayManner): string;
   /** The weekday alone, shortened: "Wed". */
   weekday(day: CalendarDay): string;
   /** The hour, with the day where it is not `today`: "14:00", "14:00 tomorrow", "06:00 on Friday". */
@@ -106,7 +106,10 @@ function newWords(asked: string, units: Units): Words {
     figure,
     number: (value) => plainNumber(value, locale),
     clock,
-    day: (day, width) => capitalised(dayText(day, locale, width), locale),
+    day: (day, manner) => {
+      const text = dayText(day, locale, manner);
+      return manner?.amid ? text : capitalised(text, locale);
+    },
     weekday: (day) => weekdayText(day, locale),
     when,
     list: (items) => lists.format(items),

@@ -14,7 +14,8 @@ import { LogForm } from "../pots/log-form.tsx";
 import { kindOfBody, typedOfBody, typedOfInstant } from "../pots/typed-of-body.ts";
 import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
-import { entryText } from "./entry-text.ts";
+import { entryLine } from "./entry-text.ts";
+import { entryWhen } from "./when-text.ts";
 
 interface Found {
   readonly now: SiteNow;
@@ -83,19 +84,20 @@ function correctPage(
 ): string {
   const { words } = context;
   const title = words.say("correct.title");
+  const today = calendarDay(context.now(), now.site.zone);
+  const when = entryWhen(entry, { zone: now.site.zone, today }, words);
+  const line = entryLine(entry, { collection: now.collection, words });
   return pageText(
     <SiteFrame context={context} now={now} title={title} here="/journal">
       <h1>{title}</h1>
-      <p class="lead">
-        {words.say("correct.lead", { entry: entryText(entry, { collection: now.collection, words }) })}
-      </p>
+      <p class="lead">{words.say("correct.lead", { entry: `${when} ${line}` })}</p>
       <LogForm
         kind={kind}
         form={{ typed, problems, words }}
         collection={now.collection}
         action={`/journal/${encodeURIComponent(entry.id)}/correct`}
         formId={idOfForm(typed)}
-        today={calendarDay(context.now(), now.site.zone)}
+        today={today}
       />
     </SiteFrame>,
   );

@@ -1,8 +1,8 @@
 import type { JournalEntry, WaterGiven } from "../../../core/journal/entry.ts";
 import type { Collection } from "../../../core/plan/collection.ts";
 import { calendarDay } from "../../../core/site/local-days.ts";
-
 import type { Words } from "../../words/words.ts";
+import { isPlantedLongAgo } from "./planted-long-ago.ts";
 
 interface Spoken {
   readonly collection: Collection;
@@ -10,25 +10,41 @@ interface Spoken {
 }
 
 /** One journal entry as a line: hour, pot, and what happened. */
-export function entryText(entry: JournalEntry, { collection, words }: Spoken): string {
-  const { zone } = collection.site;
-  const pot = collection.pots.find(({ id }) => id === entry.potId)?.name ?? entry.potId;
-  const clock = words.clock(entry.atUtcMs, zone);
-  const what = entryWhat(entry, { collection, words });
+export function entryText(entry: JournalEntry, spoken: Spoken): string {
+  const { collection, words } = spoken;
+  const clock = words.clock(entry.atUtcMs, collection.site.zone);
+  const pot = potName(entry, collection);
+  const what = entryWhat(entry, spoken);
   return pot === undefined
     ? words.say("entry.line-site", { clock, what })
     : words.say("entry.line", { clock, pot, what });
 }
 
+/** Pot, and what happened, without the hour. */
+export function entryLine(entry: JournalEntry, spoken: Spoken): string {
+  const pot = potName(entry, spoken.collection);
+  const what = entryWhat(entry, spoken);
+  return pot === undefined ? what : spoken.words.say("journal.line", { pot, what });
+}
+
+function potName({ potId }: JournalEntry, { pots }: Collection): string | undefined {
+  return pots.find(({ id }) => id === potId)?.name ?? potId;
+}
+
 /** What happened, without hour and pot. */
-export function entryWhat({ body }: JournalEntry, { collection, words }: Spoken): string {
+export function entryWhat(entry: JournalEntry, { collection, words }: Spoken): string {
+  const { body } = entry;
   const { say } = words;
   const spotName = (id: string) => collection.spots.find((spot) => spot.id === id)?.name ?? id;
   const mixName = (id: string) => collection.mixes.find((mix) => mix.id === id)?.name ?? id;
-  const sinceDay = (utcMs: number) => calendarDay(utcMs, collection.site.zone);
+  const dayOf = (utcMs: number) => calendarDay(utcMs, collection.site.zone);
+  const sinceDay = (utcMs: number) => words.day(dayOf(utcMs), { seenFrom: dayOf(entry.atUtcMs), amid: true });
   switch (body.kind) {
     case "planted":
-      return say("entry.planted", { mix: mixName(body.mixId), roots: say(`roots.${body.roots}`) });
+      return say(isPlantedLongAgo(entry) ? "entry.planted-long-ago" : "entry.planted", {
+        mix: mixName(body.mixId),
+        roots: say(`roots.${body.roots}`),
+      });
     case "watered":
       return wateredText(body.given, words);
     case "moved":

@@ -3,6 +3,7 @@ import { z } from "zod";
 import type { EntryBody, JournalEntry } from "../../../core/journal/entry.ts";
 import type { Problem } from "../../../core/problem.ts";
 import { calendarDay } from "../../../core/site/local-days.ts";
+import type { CalendarDay } from "../../../core/site/site.ts";
 import { doubtTexts } from "../../brief/doubt-text.ts";
 import { dayInstant } from "../forms/day-instant.ts";
 import { type FormView, NumberField, ProblemList, TextField } from "../forms/fields.tsx";
@@ -18,8 +19,9 @@ import type { PageContext } from "../page-context.ts";
 import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
 import { EntryRow } from "./entry-row.tsx";
-import { entryWhat } from "./entry-text.ts";
-import { whenText } from "./when-text.ts";
+import { entryLine } from "./entry-text.ts";
+import { isFound } from "./is-found.ts";
+import { entryWhen } from "./when-text.ts";
 
 const SHOWN_AT_MOST = 60;
 
@@ -106,10 +108,8 @@ function journalPage(context: PageContext, { now, search, typed, problems }: Jou
   const { words } = context;
   const { say } = words;
   const { collection } = now;
-  const lines = linesOf(now, context).filter(({ text }) =>
-    text.toLowerCase().includes(search.trim().toLowerCase()),
-  );
   const today = calendarDay(context.now(), now.site.zone);
+  const lines = linesOf(now, context, today).filter(({ when, text }) => isFound(`${when} ${text}`, search));
   const doubts = doubtTexts(now.plan?.pots ?? [], words);
   return pageText(
     <SiteFrame context={context} now={now} title={say("nav.journal")} here="/journal">
@@ -154,20 +154,19 @@ function journalPage(context: PageContext, { now, search, typed, problems }: Jou
   );
 }
 
-function linesOf(
-  now: SiteNow,
-  { words }: PageContext,
-): { entry: JournalEntry; when: string; text: string }[] {
-  const names = new Map(now.collection.pots.map(({ id, name }) => [id, name]));
-  return [...now.journal].reverse().map((entry) => {
-    const what = entryWhat(entry, { collection: now.collection, words });
-    const pot = entry.potId === undefined ? null : (names.get(entry.potId) ?? entry.potId);
-    return {
-      entry,
-      when: whenText(entry.atUtcMs, now.site.zone, words),
-      text: pot === null ? what : words.say("journal.line", { pot, what }),
-    };
-  });
+interface JournalLine {
+  readonly entry: JournalEntry;
+  readonly when: string;
+  readonly text: string;
+}
+
+function linesOf(now: SiteNow, { words }: PageContext, today: CalendarDay): JournalLine[] {
+  const { collection } = now;
+  return [...now.journal].reverse().map((entry) => ({
+    entry,
+    when: entryWhen(entry, { zone: now.site.zone, today }, words),
+    text: entryLine(entry, { collection, words }),
+  }));
 }
 
 /** Rain gauge and thermometer: what the grower measures goes before what the feed says. */

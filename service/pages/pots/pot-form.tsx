@@ -17,6 +17,7 @@ import {
 import { readForm, type Typed } from "../forms/form-problems.ts";
 import { choice, formId, neededNumber, neededText } from "../forms/typed-fields.ts";
 import { VESSEL_SHAPE, VesselFields, vesselOfForm } from "../forms/vessel-fields.tsx";
+import { longAgoUtcMs } from "../journal/planted-long-ago.ts";
 import { ROOT_WORKS, rootWorkOptions } from "./root-works.ts";
 
 const PotForm = z.object({
@@ -39,10 +40,6 @@ interface PotRead {
   readonly pot: Pot;
   readonly entries: readonly JournalEntry[];
 }
-
-/** Days since planting that stand for "long ago": past every wait after root work. Chosen by us. */
-const LONG_AGO_DAYS = 400;
-const DAY_MS = 86_400_000;
 
 type Dated = ReturnType<typeof dayInstant>;
 
@@ -86,7 +83,7 @@ function unknownNames(typed: Typed, { ownGroups, mixes, spots }: Collection): Pr
 }
 
 function plantedInstant(typed: Typed, at: { nowUtcMs: number; zone: string }): Dated {
-  if (typed.planted !== "on-day") return { ok: true, value: at.nowUtcMs - LONG_AGO_DAYS * DAY_MS };
+  if (typed.planted !== "on-day") return { ok: true, value: longAgoUtcMs(at.nowUtcMs) };
   return dayInstant({ field: "plantedDay", day: typed.plantedDay, ...at });
 }
 

@@ -3,6 +3,7 @@ import type { Collection } from "../../../core/plan/collection.ts";
 import type { Deed } from "../../../core/plan/deed.ts";
 import type { Plan } from "../../../core/plan/plan.ts";
 import type { PotPlan } from "../../../core/plan/pot-plan.ts";
+import type { CalendarDay } from "../../../core/site/site.ts";
 import { deedLine } from "../../brief/deed-line.ts";
 import { doubtTexts } from "../../brief/doubt-text.ts";
 import { namingFor } from "../../brief/naming.ts";
@@ -12,7 +13,7 @@ import { OutlookBand } from "../drawing/outlook-band.tsx";
 import type { FormView } from "../forms/fields.tsx";
 import { EntryRow } from "../journal/entry-row.tsx";
 import { entryWhat } from "../journal/entry-text.ts";
-import { whenText } from "../journal/when-text.ts";
+import { entryWhen } from "../journal/when-text.ts";
 import { PhotoForm } from "../photos/photo-form.tsx";
 import { Signs } from "../today/signs.tsx";
 import { FoldedForm } from "./folded-form.tsx";
@@ -34,7 +35,7 @@ export interface PotPageProps {
   /** The kind of entry that was sent and could not be kept; its form stands open. */
   readonly openKind: OpenKind | null;
   readonly words: Words;
-  readonly today: string;
+  readonly today: CalendarDay;
   readonly newId: () => string;
 }
 
@@ -225,7 +226,7 @@ function Log({ stand, collection, form, openKind, words, today, newId }: PotPage
   );
 }
 
-function Entries({ entries, collection, words, newId, stand }: PotPageProps) {
+function Entries({ entries, collection, words, newId, stand, today }: PotPageProps) {
   const doubts = doubtTexts(stand.potPlan ? [stand.potPlan] : [], words);
   return (
     <section>
@@ -235,7 +236,7 @@ function Entries({ entries, collection, words, newId, stand }: PotPageProps) {
         {entries.map((entry) => (
           <EntryRow
             entry={entry}
-            when={whenText(entry.atUtcMs, collection.site.zone, words)}
+            when={entryWhen(entry, { zone: collection.site.zone, today }, words)}
             text={entryWhat(entry, { collection, words })}
             backTo={`/pots/${encodeURIComponent(stand.pot.id)}`}
             undoId={newId()}

@@ -20,7 +20,7 @@ export function sayingFor(input: { words: Words; zone: string; nowUtcMs: number 
   return {
     ...input,
     time: (utcMs) =>
-      calendarDay(utcMs, zone) === today ? words.clock(utcMs, zone) : whenText(utcMs, zone, words),
+      calendarDay(utcMs, zone) === today ? words.clock(utcMs, zone) : whenText(utcMs, { zone, today }, words),
     fault: (fault) => faultText(fault, words),
   };
 }

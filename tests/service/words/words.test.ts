@@ -38,6 +38,19 @@ it("begins a heading that is a day with a capital, and a day within a sentence a
   expect(words.say("deed.until", { untilDay: DAY })).toContain("miércoles 12 de mayo");
 });
 
+// Order of the parts of a date: Unicode CLDR 47, from memory.
+it("writes the year of a day only where it is another", () => {
+  const [first, last] = ["2027-01-01", "2026-12-31"] as CalendarDay[];
+  const short = { width: "short", seenFrom: DAY } as const;
+  const written = (locale: string, day: CalendarDay) => plain(wordsFor(locale, "metric").day(day, short));
+  expect([written("en", first!), written("en", last!)]).toEqual(["Fri 1 Jan", "Thu 31 Dec 2026"]);
+  expect(written("en-US", last!)).toBe("Thu Dec 31, 2026");
+  expect(written("es", last!)).toMatch(/^Jue 31 dic 2026$/);
+  expect(wordsFor("es", "metric").day(last!, { seenFrom: DAY, amid: true })).toBe(
+    "jueves 31 de diciembre de 2026",
+  );
+});
+
 it("puts a space that does not break before a percent sign where the language does", () => {
   expect(wordsFor("es", "metric").say("reason.still-wet", { leftFrac: 0.31 })).toContain("31\u00a0%");
   expect(wordsFor("hi", "metric").say("reason.still-wet", { leftFrac: 0.31 })).toContain("31%");
