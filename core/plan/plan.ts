@@ -66,10 +66,12 @@ export interface StandIn {
 export interface SpotPlan {
   readonly spotId: SpotId;
   readonly potCount: number;
+  /** Places that are free as the pots stand now; null where they are not counted. */
   readonly placesLeft: number | null;
   /** What the pots weigh that stand there, and would weigh soaked: a floor has limits. */
   readonly loadKg?: { readonly now: number; readonly soaked: number };
   readonly rainByDayMm: readonly Spread[];
+  /** At leaf level in the night that begins in the evening of the day; left out where its morning is not known. */
   readonly coldestByDayC: readonly Spread[];
 }
 

@@ -1180,11 +1180,11 @@ export const EN = {
   "fault.feed-resting": "not asked, since it is left in peace for a while after a failure.",
   "fault.feed-budget-spent": "not asked, since the calls of this day are spent. It goes on at midnight UTC.",
   "fault.feed-no-contact": "not asked, since it wants a contact to be named.",
-  "fault.feed-column-missing": "a quantity was missing and had to be estimated.",
-  "fault.feed-column-not-offered": "a quantity is not offered here and had to be estimated.",
+  "fault.feed-column-missing": "a quantity was missing and is estimated or done without.",
+  "fault.feed-column-not-offered": "a quantity is not offered here and is estimated or done without.",
   "fault.feed-column-length": "a quantity had too few or too many hours and was left out.",
   "fault.feed-column-unit": "a quantity came in an unknown unit and was left out.",
-  "fault.feed-column-empty": "a quantity came empty and had to be estimated.",
+  "fault.feed-column-empty": "a quantity came empty and is estimated or done without.",
   "fault.feed-column-values": "some values could not be and were left out.",
   "fault.feed-hours-twice": "some hours came twice; one of each was used.",
   "fault.feed-hours-missing": "some hours were missing and had to be estimated.",
@@ -1482,7 +1482,7 @@ export const EN = {
   "spot.holds":
     "{potCount, plural, =0 {No pots stand here.} one {One pot stands here.} other {# pots stand here.}}",
   "spot.holds-of":
-    "{potCount, plural, =0 {No pots stand here} one {One pot stands here} other {# pots stand here}}, {leftCount, plural, =0 {no place is left} one {one place is left} other {# places are left}}.",
+    "{potCount, plural, =0 {No pots stand here} one {One pot stands here} other {# pots stand here}}, {leftCount, plural, =0 {no place is free} one {one place is free} other {# places are free}}.{comingCount, plural, =0 {} one { The plan brings one pot here in the coming days.} other { The plan brings # pots here in the coming days.}}",
   "spot.load": "Together they weigh about {nowKg} now, {soakedKg} soaked.",
   "spot.lets-through": "What it lets through",
   "spot.lets-through-hint": "In per cent of what an open roof gets.",
@@ -1520,8 +1520,10 @@ export const EN = {
   "sky.strip-second": "The 24 hours after those as a drawing; the days below say the same.",
   "sky.days": "By day",
   "sky.spots": "At each spot",
-  "sky.spots-hint": "Rain that reaches the pots, and the coldest of the night at leaf level.",
+  "sky.spots-hint":
+    "Rain that reaches the pots by day, and the coldest at leaf level in the night that begins that evening.",
   "sky.spot-day": "{rainMm}, {coldestC}",
+  "sky.spot-rain": "{rainMm}",
   "days.legend":
     "From above: hottest and coldest, rain with its upper end open, strongest gust. Crossed out: thunder in reach.",
   "days.label": "The coming days as a drawing; the list below it says the same.",

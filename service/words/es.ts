@@ -1202,11 +1202,11 @@ export const ES = {
   "fault.feed-budget-spent":
     "no se le preguntó, pues se gastaron las llamadas de este día. Sigue a medianoche UTC.",
   "fault.feed-no-contact": "no se le preguntó, pues quiere que se indique un contacto.",
-  "fault.feed-column-missing": "faltaba una magnitud y se tuvo que estimar.",
-  "fault.feed-column-not-offered": "aquí no se ofrece una magnitud y se tuvo que estimar.",
+  "fault.feed-column-missing": "faltaba una magnitud; se estima o se prescinde de ella.",
+  "fault.feed-column-not-offered": "aquí no se ofrece una magnitud; se estima o se prescinde de ella.",
   "fault.feed-column-length": "una magnitud traía horas de menos o de más y se dejó fuera.",
   "fault.feed-column-unit": "una magnitud vino en una unidad desconocida y se dejó fuera.",
-  "fault.feed-column-empty": "una magnitud vino vacía y se tuvo que estimar.",
+  "fault.feed-column-empty": "una magnitud vino vacía; se estima o se prescinde de ella.",
   "fault.feed-column-values": "algunos valores eran imposibles y se dejaron fuera.",
   "fault.feed-hours-twice": "algunas horas vinieron dos veces; se usó una de cada.",
   "fault.feed-hours-missing": "faltaban algunas horas y se tuvieron que estimar.",
@@ -1504,7 +1504,7 @@ export const ES = {
   "spot.holds":
     "{potCount, plural, =0 {Aquí no hay macetas.} one {Aquí hay una maceta.} other {Aquí hay # macetas.}}",
   "spot.holds-of":
-    "{potCount, plural, =0 {Aquí no hay macetas} one {Aquí hay una maceta} other {Aquí hay # macetas}}, {leftCount, plural, =0 {no queda hueco} one {queda un hueco} other {quedan # huecos}}.",
+    "{potCount, plural, =0 {Aquí no hay macetas} one {Aquí hay una maceta} other {Aquí hay # macetas}}, {leftCount, plural, =0 {no hay hueco libre} one {hay un hueco libre} other {hay # huecos libres}}.{comingCount, plural, =0 {} one { El plan trae aquí una maceta en los próximos días.} other { El plan trae aquí # macetas en los próximos días.}}",
   "spot.load": "Juntas pesan ahora unos {nowKg}, empapadas {soakedKg}.",
   "spot.lets-through": "Lo que deja pasar",
   "spot.lets-through-hint": "En porcentaje de lo que recibe un tejado abierto.",
@@ -1542,8 +1542,10 @@ export const ES = {
   "sky.strip-second": "Las 24 horas siguientes en un dibujo; los días de debajo dicen lo mismo.",
   "sky.days": "Por días",
   "sky.spots": "En cada sitio",
-  "sky.spots-hint": "Lluvia que llega a las macetas, y lo más frío de la noche a la altura de las hojas.",
+  "sky.spots-hint":
+    "Lluvia que llega a las macetas cada día, y lo más frío a la altura de las hojas en la noche que empieza esa tarde.",
   "sky.spot-day": "{rainMm}, {coldestC}",
+  "sky.spot-rain": "{rainMm}",
   "days.legend":
     "Desde arriba: máxima y mínima, lluvia con su extremo abierto, racha más fuerte. Tachado: tormenta cerca.",
   "days.label": "Los próximos días en un dibujo; la lista de debajo dice lo mismo.",

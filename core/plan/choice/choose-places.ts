@@ -96,8 +96,8 @@ function wishOf(study: PotStudy, { free, limited }: Ways): RoomWish[] {
   ];
 }
 
-/** Room at each spot beside the pots that belong there and stay. */
-export function roomsLeft(
+/** Room at each spot beside the pots that belong there and stay: guests of today ask anew with all others. */
+function roomsLeft(
   { collection }: Pick<PlanContext, "collection">,
   studies: readonly PotStudy[],
 ): Map<SpotId, RoomLeft> {

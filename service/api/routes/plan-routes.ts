@@ -167,7 +167,8 @@ export const planRoutes: readonly ApiRoute[] = [
       const now = await siteNow(context);
       if (!weather || !now) return notThere("weather");
       const settings = await context.store.settings.get(site.id);
-      const days = fortnight({ weather, site, journal: now.journal, nowUtcMs: context.now(), settings });
+      const { plan, journal } = now;
+      const days = fortnight({ plan, weather, site, journal, nowUtcMs: context.now(), settings });
       const hours = nextHours({ weather, site, nowUtcMs: context.now(), hourCount: SKY_HOURS });
       const { source, credit, fetchedUtcMs } = weather.origin;
       return { body: { source, credit, fetchedUtcMs, hours, days } };

@@ -1,7 +1,7 @@
 import type { Outcome, Problem } from "../../../core/problem.ts";
 import { dewPointFromDeficitC, dewPointFromHumidityC } from "../../../core/weather/dew-point.ts";
 import type { HourColumns } from "../../../core/weather/weather.ts";
-import { feedProblem } from "../feed-problem.ts";
+import { type FeedCode, feedProblem } from "../feed-problem.ts";
 import { type HourAxis, hourAxis, onAxis } from "../hour-axis.ts";
 import { largerOfEnds, meanOfEnds, stampedAtEnd } from "../hours-from-stamps.ts";
 import type { HourlyAnswer } from "./answer-schema.ts";
@@ -29,6 +29,7 @@ export function parseForecast(answer: HourlyAnswer): Outcome<ParsedHours> {
     const problem = feedProblem("feed-no-temperature", { feed: "forecast" }, ["hourly", "temperature_2m"]);
     return { ok: false, problems: [problem, ...notes] };
   }
+  const spare = stampReader(answer, { axis, notes, isSpare: true });
   const hours = {
     tempC: meanOfEnds(tempC),
     dewPointC: meanOfEnds(dewPoints(answer, { axis, tempC, notes })),
@@ -38,18 +39,26 @@ export function parseForecast(answer: HourlyAnswer): Outcome<ParsedHours> {
     radiationMjPerM2: stampedAtEnd(stamps(FORECAST_VARIABLES.radiationMjPerM2)),
     cloudFrac: meanOfEnds(stamps(FORECAST_VARIABLES.cloudFrac)),
     weatherCode: largerOfEnds(stamps(FORECAST_VARIABLES.weatherCode)),
-    feedEt0Mm: stampedAtEnd(stamps(FORECAST_VARIABLES.et0Mm)),
-    feedRainChanceFrac: stampedAtEnd(stamps(FORECAST_VARIABLES.rainChanceFrac)),
+    feedEt0Mm: stampedAtEnd(spare(FORECAST_VARIABLES.et0Mm)),
+    feedRainChanceFrac: stampedAtEnd(spare(FORECAST_VARIABLES.rainChanceFrac)),
   };
   const value = { startUtcMs: axis.firstUtcMs, hourCount: axis.stampCount - 1, hours, notes };
   return { ok: true, value };
 }
 
-function stampReader(answer: HourlyAnswer, to: { axis: HourAxis; notes: Problem[] }) {
+/** Codes of a column that is not there. */
+const WANTING: ReadonlySet<string> = new Set([
+  "feed-column-missing",
+  "feed-column-not-offered",
+  "feed-column-empty",
+] satisfies FeedCode[]);
+
+/** @param to.isSpare nothing is estimated for want of these quantities, so that want is not noted */
+function stampReader(answer: HourlyAnswer, to: { axis: HourAxis; notes: Problem[]; isSpare?: boolean }) {
   return (variable: Variable): Float64Array => {
     const want = { key: variable.name, quantity: variable.quantity, feed: "forecast" as const };
     const { byRow, notes } = readColumn(answer, want);
-    to.notes.push(...notes);
+    to.notes.push(...notes.filter(({ code }) => !to.isSpare || !WANTING.has(code)));
     return onAxis(to.axis, byRow);
   };
 }
@@ -60,7 +69,7 @@ function dewPoints(
   to: { axis: HourAxis; tempC: Float64Array; notes: Problem[] },
 ): Float64Array {
   const told = stampReader(answer, to)(FORECAST_VARIABLES.dewPointC);
-  // A body without these is the rule, so their absence is not noted.
+  // A body without these is the rule, so no note at all is made of them.
   const quietly = stampReader(answer, { axis: to.axis, notes: [] });
   const humidityFrac = quietly(HUMIDITY_VARIABLES.humidityFrac);
   const vpdKPa = quietly(HUMIDITY_VARIABLES.vpdKPa);

@@ -1,4 +1,5 @@
 import { Hono } from "hono";
+import type { Problem } from "../../../core/problem.ts";
 import { askOf, lastYearAt, placesFor } from "../../replay/last-year.ts";
 import { OWN_SITE } from "../../replay/own-year.ts";
 import type { DeskState } from "../../replay/replay-desk.ts";
@@ -20,24 +21,38 @@ export function lastYearRoutes(context: PageContext): Hono {
   routes.get(ADDRESS, async (c) => {
     const now = await siteNow(context);
     if (!now) return c.redirect("/begin", 303);
-    const state = (await context.replays?.state()) ?? { kind: "none" };
+    const state = await stateOf(context);
     // How far a replay is does not stand in the store.
     c.header("Cache-Control", "no-store");
     if (state.kind === "running") c.header("Refresh", REFRESH_S);
-    return c.html(lastYearPage(context, now, state));
+    return c.html(lastYearPage(context, { now, state, problems: [] }));
   });
   routes.post(ADDRESS, async (c) => {
     const now = await siteNow(context);
     if (!now) return c.redirect("/begin", 303);
     const { place } = await typedForm(c);
-    const placeId = placesFor(context).find((id) => id === place) ?? placesFor(context)[0]!;
+    const placeId = placesFor(context).find((id) => id === place);
+    if (placeId === undefined) {
+      const problems = [{ code: "not-chosen", path: ["place"] }];
+      return c.html(lastYearPage(context, { now, state: await stateOf(context), problems }), 422);
+    }
     context.replays?.start(askOf(placeId, { site: now.site, nowUtcMs: context.now() }));
     return c.redirect(ADDRESS, 303);
   });
   return routes;
 }
 
-function lastYearPage(context: PageContext, now: SiteNow, state: DeskState): string {
+async function stateOf({ replays }: PageContext): Promise<DeskState> {
+  return (await replays?.state()) ?? { kind: "none" };
+}
+
+interface LastYear {
+  readonly now: SiteNow;
+  readonly state: DeskState;
+  readonly problems: readonly Problem[];
+}
+
+function lastYearPage(context: PageContext, { now, state, problems }: LastYear): string {
   const { words } = context;
   const title = words.say("last-year.title");
   return pageText(
@@ -45,7 +60,7 @@ function lastYearPage(context: PageContext, now: SiteNow, state: DeskState): str
       <h1>{title}</h1>
       <p class="lead">{words.say("last-year.lead")}</p>
       <StatePart context={context} state={state} />
-      {state.kind !== "running" && <AskForm context={context} now={now} />}
+      {state.kind !== "running" && <AskForm context={context} now={now} problems={problems} />}
     </SiteFrame>,
   );
 }
@@ -76,7 +91,7 @@ function StatePart({ context: { words }, state }: { context: PageContext; state:
   }
 }
 
-function AskForm({ context, now }: { context: PageContext; now: SiteNow }) {
+function AskForm({ context, now, problems }: { context: PageContext } & Omit<LastYear, "state">) {
   const { words } = context;
   const options = placesFor(context).map((id) => ({
     value: id,
@@ -85,7 +100,7 @@ function AskForm({ context, now }: { context: PageContext; now: SiteNow }) {
         ? words.say("last-year.own", { yearText: String(lastYearAt(now.site, context.now())) })
         : placeName(words, id),
   }));
-  const form = { words, typed: {}, problems: [], prefix: "last-year" };
+  const form = { words, typed: {}, problems, prefix: "last-year" };
   return (
     <form method="post" action={ADDRESS}>
       <SelectField form={form} name="place" label={words.say("last-year.where")} options={options} />

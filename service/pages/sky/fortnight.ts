@@ -1,6 +1,7 @@
 import type { JournalEntry } from "../../../core/journal/entry.ts";
-import type { DayOutline } from "../../../core/plan/plan.ts";
+import type { DayOutline, Plan } from "../../../core/plan/plan.ts";
 import type { Settings } from "../../../core/plan/settings.ts";
+import { calendarDay } from "../../../core/site/local-days.ts";
 import type { Site } from "../../../core/site/site.ts";
 import { dayOutlines } from "../../../core/weather/day-outline.ts";
 import { weatherReady } from "../../../core/weather/ready.ts";
@@ -8,8 +9,12 @@ import type { Weather } from "../../../core/weather/weather.ts";
 
 const FORTNIGHT_HOURS = 14 * 24;
 
-/** The sky by day as far as the forecast goes, two weeks at most: the plan's own days end with its horizon. */
+/**
+ * The sky by day as far as the forecast goes, two weeks at most. Days of today's plan are told as it has them, for
+ * every page tells them so; those beyond its horizon are reckoned here.
+ */
 export function fortnight(input: {
+  plan: Plan | null;
   weather: Weather;
   site: Site;
   journal: readonly JournalEntry[];
@@ -19,5 +24,9 @@ export function fortnight(input: {
   const { cloudSize, seed } = input.settings;
   const ready = weatherReady({ ...input, cloudSize, seed, horizonHours: FORTNIGHT_HOURS });
   const knownDays = Math.ceil(ready.knownHours / 24);
-  return dayOutlines(ready, input.site).slice(0, Math.max(1, knownDays));
+  const known = dayOutlines(ready, input.site).slice(0, Math.max(1, knownDays));
+  const today = calendarDay(input.nowUtcMs, input.site.zone);
+  const planned = input.plan?.forDay === today ? input.plan.days : [];
+  const lastPlanned = planned.at(-1)?.day ?? "";
+  return [...planned, ...known.filter(({ day }) => day > lastPlanned)];
 }

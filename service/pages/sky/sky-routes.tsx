@@ -60,7 +60,7 @@ function skyPage(context: PageContext, { now, plan, weather, settings }: SkyInpu
     ? nextHours({ weather, site: now.site, nowUtcMs: context.now(), hourCount: STRIP_HOURS })
     : [];
   const days = weather
-    ? fortnight({ weather, site: now.site, journal: now.journal, nowUtcMs: context.now(), settings })
+    ? fortnight({ plan, weather, site: now.site, journal: now.journal, nowUtcMs: context.now(), settings })
     : plan.days;
   const naming = namingFor({ plan, collection: now.collection, words });
   return pageText(

@@ -1,8 +1,8 @@
 import type { Collection } from "../../../core/plan/collection.ts";
-import type { Plan } from "../../../core/plan/plan.ts";
+import type { Plan, SpotPlan } from "../../../core/plan/plan.ts";
 import type { Words } from "../../words/words.ts";
 
-/** Rain that reaches each spot and its coldest night, day by day. */
+/** Rain that reaches each spot and the coldest of the night, day by day. */
 export function SpotDays({ plan, collection, words }: { plan: Plan; collection: Collection; words: Words }) {
   const { say } = words;
   const spots = [...collection.spots].sort((a, b) => a.walkOrder - b.walkOrder);
@@ -27,12 +27,7 @@ export function SpotDays({ plan, collection, words }: { plan: Plan; collection: 
                 <tr>
                   <th scope="row">{spot.name}</th>
                   {plan.days.map((_, day) => (
-                    <td>
-                      {say("sky.spot-day", {
-                        rainMm: at.rainByDayMm[day]?.mid ?? Number.NaN,
-                        coldestC: at.coldestByDayC[day]?.mid ?? Number.NaN,
-                      })}
-                    </td>
+                    <td>{dayText(at, day, words)}</td>
                   ))}
                 </tr>
               ) : null;
@@ -42,4 +37,12 @@ export function SpotDays({ plan, collection, words }: { plan: Plan; collection: 
       </section>
     </section>
   );
+}
+
+/** The last night may reach beyond what was reckoned. */
+function dayText(at: SpotPlan, day: number, { say }: Words): string {
+  const [rainMm, coldestC] = [at.rainByDayMm[day]?.mid ?? 0, at.coldestByDayC[day]?.mid];
+  return coldestC === undefined
+    ? say("sky.spot-rain", { rainMm })
+    : say("sky.spot-day", { rainMm, coldestC });
 }

@@ -103,11 +103,21 @@ function roomText({ spot, now, words }: { spot: Spot; now: SiteNow; words: Words
   const held =
     left === null
       ? words.say("spot.holds", { potCount })
-      : words.say("spot.holds-of", { potCount, leftCount: left });
+      : words.say("spot.holds-of", { potCount, leftCount: left, comingCount: comingTo(spot, now) });
   const load = potCount > 0 ? planned?.loadKg : undefined;
   return load === undefined
     ? held
     : `${held} ${words.say("spot.load", { nowKg: load.now, soakedKg: load.soaked })}`;
+}
+
+/** Pots that the plan carries here today or on the days after. */
+function comingTo(spot: Spot, { plan }: SiteNow): number {
+  const coming = plan?.pots.filter((pot) =>
+    [pot, ...pot.then].some(
+      ({ action, toSpotId }) => toSpotId === spot.id && (action === "carry-in" || action === "carry-out"),
+    ),
+  );
+  return (coming ?? []).reduce((sum, { count }) => sum + count, 0);
 }
 
 function spotPage(

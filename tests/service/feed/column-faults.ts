@@ -56,7 +56,11 @@ export const COLUMN_FAULTS: readonly FaultCase[] = [
     delete body.hourly.wind_speed_10m;
   }),
   spoiltForecast("column of nulls", "used, 4 members, feed-column-empty", (body) => {
+    body.hourly.wind_speed_10m = body.hourly.wind_speed_10m!.map(() => null);
+  }),
+  spoiltForecast("chance of rain and ET0 of nulls, which nothing waits for", "used, 4 members", (body) => {
     body.hourly.precipitation_probability = body.hourly.precipitation_probability!.map(() => null);
+    body.hourly.et0_fao_evapotranspiration = body.hourly.et0_fao_evapotranspiration!.map(() => null);
   }),
   spoiltForecast("all columns null", "refused: feed-no-temperature, wait", (body) => {
     for (const key of Object.keys(body.hourly_units)) {

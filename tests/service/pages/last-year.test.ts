@@ -50,6 +50,14 @@ describe("how last year would have gone", () => {
     expect(asked).toEqual([OWN, { placeId: "invented-monsoon", year: 2014 }]);
   });
 
+  it("plays nothing unasked: without a place it says what to do", async () => {
+    const { app, asked } = await pageIn({ kind: "none" });
+    const sent = await app.request("/house/last-year", postOf({ place: "" }));
+    expect(sent.status).toBe(422);
+    expect(await sent.text()).toContain("Choose one of the list.");
+    expect(asked).toEqual([]);
+  });
+
   it("says of invented weather that it is, and asks no archive for an invented house", async () => {
     const { text } = await pageIn({ kind: "none" }, true);
     expect(text).toContain("an invented monsoon coast");
