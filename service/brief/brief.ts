@@ -2,7 +2,6 @@ import type { Collection } from "../../core/plan/collection.ts";
 import type { Deed } from "../../core/plan/deed.ts";
 import type { Plan } from "../../core/plan/plan.ts";
 import type { PotPlan } from "../../core/plan/pot-plan.ts";
-import { calendarDay } from "../../core/site/local-days.ts";
 
 import type { Words } from "../words/words.ts";
 import type { Brief, BriefDeed, BriefStop, BriefTiming, ComingDay, KeepDryLine } from "./brief-value.ts";
@@ -10,6 +9,7 @@ import { careLines } from "./care-lines.ts";
 import { cautionLines } from "./caution-lines.ts";
 import { deedGroups } from "./deed-groups.ts";
 import { deedLine } from "./deed-line.ts";
+import { asksForHands, dueDay } from "./due-day.ts";
 import { emptyLine } from "./empty-line.ts";
 import { groupedBy } from "./grouped-by.ts";
 import { groupedDeeds } from "./grouped-deeds.ts";
@@ -88,24 +88,18 @@ export function briefOf(input: {
   };
 }
 
-/** What is for today, what has a later day, and what is left dry. A deed without an hour is for today. */
+/** What is for today, what has a later day, and what is left dry. */
 function sortDeeds(plan: Plan): { today: Planned[]; later: Planned[]; dry: Planned[] } {
   const all = plan.pots.flatMap((potPlan) =>
     [potPlan as Deed, ...potPlan.then].map((deed) => ({ potPlan, deed })),
   );
-  const deeds = all.filter(({ deed }) => deed.action !== "none" && deed.action !== "keep-dry");
+  const deeds = all.filter(({ deed }) => asksForHands(deed));
   const isLater = ({ deed }: Planned) => dueDay(deed, plan) > plan.forDay;
   return {
     today: deeds.filter((one) => !isLater(one)),
     later: deeds.filter(isLater),
     dry: all.filter(({ deed }) => deed.action === "keep-dry"),
   };
-}
-
-/** The day on which a deed may begin; one that may begin today and is due tomorrow is for today. */
-function dueDay(deed: Deed, plan: Plan): string {
-  const start = deed.from ?? deed.by;
-  return start === undefined ? plan.forDay : calendarDay(Date.parse(start), plan.zone);
 }
 
 function countPots(pots: readonly PotPlan[]): number {

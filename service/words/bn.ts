@@ -156,7 +156,7 @@ export const BN = {
   "reason.heat-and-sun.bare": "আসছে গরমে পুরো রোদে গাছ ঝলসে যাবে।",
   "reason.too-dim": "জায়গাটি বেশি অন্ধকার: বাড়তে যত আলো লাগে তার {lightFrac} পায়।",
   "reason.too-dim.bare": "জায়গাটি বেশি অন্ধকার।",
-  "reason.danger-past": "যে কারণে ভিতরে নেওয়া হয়েছিল তা কেটে গেছে; সামনের সবচেয়ে ঠান্ডা রাত {coldestC}।",
+  "reason.danger-past": "যে কারণে ভিতরে নেওয়া হয়েছিল তা কেটে গেছে; বাইরে থাকার সময় সবচেয়ে ঠান্ডা রাত {coldestC}।",
   "reason.danger-past.bare": "যে কারণে ভিতরে নেওয়া হয়েছিল তা কেটে গেছে।",
   "reason.sun-by-steps":
     "{awayDays, plural, one {# দিন} other {# দিন}} কম আলোয় থাকার পর পুরো রোদে পাতা পোড়ে; শুরুতে ছায়া দিন, প্রতি সপ্তাহে কমান।",
@@ -659,6 +659,7 @@ export const BN = {
   "section.airless": "নিচের {airlessCm}-এ শিকড়ের জন্য বাতাস কম।",
   "need.unknown": "এখনো হিসাব হয়নি",
   "need.nothing": "সামনে কিছু নেই",
+  "need.on-day": "{state}, {weekday}",
   "need.water-in": "{leftDays, plural, =0 {শিগগির পানি} one {# দিনে পানি} other {# দিনে পানি}}",
   "pots.title": "টব",
   "pots.lead":
@@ -712,7 +713,7 @@ export const BN = {
   "fact.now": "এখন প্রায় {waterMl} আছে।",
   "fact.capacity": "ঝরার পর {capacityMl} ধরে।",
   "fact.air": "ঝরার পর মাটির {airSpaceFrac} বাতাস; নিচের {wetLayerCm}-এ তার চেয়ে কম।",
-  "fact.coldest": "গাছের কাছে সামনের সবচেয়ে ঠান্ডা রাত: {lowC} থেকে {highC}।",
+  "fact.coldest": "যেখানে আছে সেখানেই থাকলে সামনের দিনগুলোর সবচেয়ে ঠান্ডা রাত: {lowC} থেকে {highC}।",
   "fact.dry-until": "{untilDay} পর্যন্ত শুকনো রাখতে হবে।",
   "fact.mix": "মিশ্রণ: {mix}।",
   "outlook.label": "সামনের দিনে {pot} টবে পানি; উপরের বাক্যে একই কথা।",
@@ -726,8 +727,14 @@ export const BN = {
   "outlook.no-refill": "যে কদিনের হিসাব আছে তাতে পানি দেওয়ার মাত্রায় নামবে না।",
   "outlook.refill-now": "পানি দেওয়ার মাত্রায় নেমে এসেছে।",
   "outlook.refill-now-dry": "পানি দেওয়ার মাত্রায় নেমে এসেছে; তবু শুকনো রাখা হচ্ছে।",
-  "outlook.refill-within": "{toDays, plural, one {# দিনের} other {# দিনের}} মধ্যে পানি দেওয়ার মাত্রায় নামবে।",
-  "outlook.refill": "{fromDays} থেকে {toDays, plural, one {# দিনে} other {# দিনে}} পানি দেওয়ার মাত্রায় নামবে।",
+  "outlook.refill":
+    "সবচেয়ে সম্ভব {likelyDays, plural, =0 {এক দিনের মধ্যে} one {# দিনে} other {# দিনে}} পানি দেওয়ার মাত্রায় নামবে।",
+  "outlook.refill-latest":
+    "সবচেয়ে সম্ভব {likelyDays, plural, =0 {এক দিনের মধ্যে} one {# দিনে} other {# দিনে}} পানি দেওয়ার মাত্রায় নামবে, সবচেয়ে দেরিতে {toDays, plural, one {# দিনে} other {# দিনে}}।",
+  "outlook.refill-between":
+    "সবচেয়ে সম্ভব {likelyDays, plural, =0 {এক দিনের মধ্যে} one {# দিনে} other {# দিনে}} পানি দেওয়ার মাত্রায় নামবে; সবচেয়ে আগে {fromDays, plural, =0 {আজ} one {# দিনে} other {# দিনে}}, সবচেয়ে দেরিতে {toDays, plural, one {# দিনে} other {# দিনে}}।",
+  "outlook.refill-or-not":
+    "সবচেয়ে সম্ভব {likelyDays, plural, =0 {এক দিনের মধ্যে} one {# দিনে} other {# দিনে}} পানি দেওয়ার মাত্রায় নামবে; হিসাব করা দিনগুলোতে তার উপরেও থাকতে পারে।",
   "what-if.door": "আরও দেখুন: যদি এমন হয়",
   "what-if.lead": "আগামী দিনগুলোতে এর পানি কেমন চলবে। অন্য জায়গায় কেমন হবে দেখতে নিচে জায়গা বাছুন।",
   "what-if.title": "যদি এমন হয়: {pot}",

@@ -165,7 +165,8 @@ export const EN = {
   "reason.heat-and-sun.bare": "The coming heat in full sun would scorch it.",
   "reason.too-dim": "It stands too dim: it gets {lightFrac} of the light that growth asks for.",
   "reason.too-dim.bare": "It stands too dim to live on.",
-  "reason.danger-past": "What it was carried in for has passed; the coldest night ahead is {coldestC}.",
+  "reason.danger-past":
+    "What it was carried in for has passed; the coldest night once it is out is {coldestC}.",
   "reason.danger-past.bare": "What it was carried in for has passed.",
   "reason.sun-by-steps":
     "After {awayDays, plural, one {a day} other {# days}} in the dim, full sun burns; shade it at first, less by the week.",
@@ -688,6 +689,7 @@ export const EN = {
   "section.airless": "The lowest {airlessCm} have too little air for roots.",
   "need.unknown": "not reckoned yet",
   "need.nothing": "nothing in sight",
+  "need.on-day": "{state}, {weekday}",
   "need.water-in": "{leftDays, plural, =0 {water soon} one {water in a day} other {water in # days}}",
   "pots.title": "Pots",
   "pots.lead":
@@ -742,7 +744,7 @@ export const EN = {
   "fact.now": "Holds about {waterMl} now.",
   "fact.capacity": "Holds {capacityMl} after draining.",
   "fact.air": "After draining, {airSpaceFrac} of the mix is air; the lowest {wetLayerCm} stay short of it.",
-  "fact.coldest": "Coldest night ahead at the plant: {lowC} to {highC}.",
+  "fact.coldest": "Coldest night of the coming days, if it stays where it is: {lowC} to {highC}.",
   "fact.dry-until": "To be kept dry until {untilDay}.",
   "fact.mix": "Mix: {mix}.",
   "outlook.label": "Water in the pot of {pot} over the coming days; the sentence above it says the same.",
@@ -756,10 +758,14 @@ export const EN = {
   "outlook.no-refill": "It does not come down to its refill point in the days reckoned.",
   "outlook.refill-now": "It has come down to its refill point.",
   "outlook.refill-now-dry": "It has come down to its refill point; it is kept dry all the same.",
-  "outlook.refill-within":
-    "It comes down to its refill point within {toDays, plural, one {a day} other {# days}}.",
   "outlook.refill":
-    "It comes down to its refill point in {fromDays} to {toDays, plural, one {# day} other {# days}}.",
+    "Most likely it comes down to its refill point {likelyDays, plural, =0 {within a day} one {in a day} other {in # days}}.",
+  "outlook.refill-latest":
+    "Most likely it comes down to its refill point {likelyDays, plural, =0 {within a day} one {in a day} other {in # days}}, {toDays, plural, one {in a day} other {in # days}} at the latest.",
+  "outlook.refill-between":
+    "Most likely it comes down to its refill point {likelyDays, plural, =0 {within a day} one {in a day} other {in # days}}; {fromDays, plural, =0 {today} one {in a day} other {in # days}} at the earliest, {toDays, plural, one {in a day} other {in # days}} at the latest.",
+  "outlook.refill-or-not":
+    "Most likely it comes down to its refill point {likelyDays, plural, =0 {within a day} one {in a day} other {in # days}}; it may also stay above it through the days reckoned.",
   "what-if.door": "Look closer: what if",
   "what-if.lead": "How its water would run over the coming days. Choose another spot below to see it there.",
   "what-if.title": "What if: {pot}",

@@ -165,7 +165,7 @@ export const ES = {
   "reason.too-dim": "Tiene poca luz: recibe el {lightFrac} de la que pide para crecer.",
   "reason.too-dim.bare": "Tiene demasiado poca luz.",
   "reason.danger-past":
-    "Ya pasó aquello por lo que se resguardó; la noche más fría que viene es de {coldestC}.",
+    "Ya pasó aquello por lo que se resguardó; la noche más fría cuando esté fuera es de {coldestC}.",
   "reason.danger-past.bare": "Ya pasó aquello por lo que se resguardó.",
   "reason.sun-by-steps":
     "Tras {awayDays, plural, one {un día} other {# días}} en penumbra, el pleno sol quema; al principio dele sombra, cada semana menos.",
@@ -693,6 +693,7 @@ export const ES = {
   "section.airless": "A los {airlessCm} de abajo les falta aire para las raíces.",
   "need.unknown": "aún sin calcular",
   "need.nothing": "nada a la vista",
+  "need.on-day": "{state}, {weekday}",
   "need.water-in": "{leftDays, plural, =0 {riego pronto} one {riego en un día} other {riego en # días}}",
   "pots.title": "Macetas",
   "pots.lead":
@@ -751,7 +752,7 @@ export const ES = {
   "fact.capacity": "Guarda {capacityMl} una vez escurrida.",
   "fact.air":
     "Una vez escurrida, el {airSpaceFrac} del sustrato es aire; los {wetLayerCm} de abajo no llegan a tanto.",
-  "fact.coldest": "Noche más fría por venir, junto a la planta: de {lowC} a {highC}.",
+  "fact.coldest": "Noche más fría de los próximos días, si se queda donde está: de {lowC} a {highC}.",
   "fact.dry-until": "Mantener en seco hasta el {untilDay}.",
   "fact.mix": "Sustrato: {mix}.",
   "outlook.label": "Agua en la maceta de {pot} en los próximos días; la frase de encima dice lo mismo.",
@@ -765,10 +766,14 @@ export const ES = {
   "outlook.no-refill": "No baja hasta su punto de riego en los días calculados.",
   "outlook.refill-now": "Ha bajado hasta su punto de riego.",
   "outlook.refill-now-dry": "Ha bajado a su punto de riego; aun así se mantiene seca.",
-  "outlook.refill-within":
-    "Baja hasta su punto de riego en {toDays, plural, one {menos de un día} other {menos de # días}}.",
   "outlook.refill":
-    "Baja hasta su punto de riego en un plazo de {fromDays} a {toDays, plural, one {# día} other {# días}}.",
+    "Lo más probable es que baje hasta su punto de riego {likelyDays, plural, =0 {en menos de un día} one {en un día} other {en # días}}.",
+  "outlook.refill-latest":
+    "Lo más probable es que baje hasta su punto de riego {likelyDays, plural, =0 {en menos de un día} one {en un día} other {en # días}}, {toDays, plural, one {en un día} other {en # días}} como tarde.",
+  "outlook.refill-between":
+    "Lo más probable es que baje hasta su punto de riego {likelyDays, plural, =0 {en menos de un día} one {en un día} other {en # días}}; {fromDays, plural, =0 {hoy} one {en un día} other {en # días}} como pronto, {toDays, plural, one {en un día} other {en # días}} como tarde.",
+  "outlook.refill-or-not":
+    "Lo más probable es que baje hasta su punto de riego {likelyDays, plural, =0 {en menos de un día} one {en un día} other {en # días}}; también puede quedar por encima durante los días calculados.",
   "what-if.door": "Mirar de cerca: qué pasaría si",
   "what-if.lead": "Cómo iría su agua en los próximos días. Elija abajo otro sitio para verla allí.",
   "what-if.title": "Qué pasaría si: {pot}",

@@ -156,7 +156,7 @@ export const HI = {
   "reason.heat-and-sun.bare": "आने वाली गर्मी में पूरी धूप इसे झुलसा देगी।",
   "reason.too-dim": "यह बहुत कम रोशनी में है: बढ़ने को जितनी चाहिए उसका {lightFrac} मिलता है।",
   "reason.too-dim.bare": "यह बहुत कम रोशनी में है।",
-  "reason.danger-past": "जिस कारण अंदर लाया गया था वह टल गया; आगे की सबसे ठंडी रात {coldestC} है।",
+  "reason.danger-past": "जिस कारण अंदर लाया गया था वह टल गया; बाहर रहने पर सबसे ठंडी रात {coldestC} है।",
   "reason.danger-past.bare": "जिस कारण अंदर लाया गया था वह टल गया।",
   "reason.sun-by-steps":
     "{awayDays, plural, one {# दिन} other {# दिन}} कम रोशनी में रहने के बाद पूरी धूप जलाती है; पहले छाया दें, हर हफ़्ते घटाएँ।",
@@ -661,6 +661,7 @@ export const HI = {
   "section.airless": "नीचे के {airlessCm} में जड़ों के लिए हवा कम है।",
   "need.unknown": "अभी हिसाब नहीं हुआ",
   "need.nothing": "आगे कुछ नहीं",
+  "need.on-day": "{state}, {weekday}",
   "need.water-in": "{leftDays, plural, =0 {जल्द पानी} one {# दिन में पानी} other {# दिन में पानी}}",
   "pots.title": "गमले",
   "pots.lead": "{potCount, plural, =0 {अभी कोई गमला नहीं।} one {# गमला, जैसा अभी है।} other {# गमले, जैसे अभी हैं।}}",
@@ -713,7 +714,7 @@ export const HI = {
   "fact.now": "अभी लगभग {waterMl} पानी है।",
   "fact.capacity": "निकास के बाद {capacityMl} रखता है।",
   "fact.air": "निकास के बाद मिट्टी का {airSpaceFrac} हवा है; नीचे के {wetLayerCm} में इससे कम।",
-  "fact.coldest": "पौधे के पास आगे की सबसे ठंडी रात: {lowC} से {highC}।",
+  "fact.coldest": "जहाँ है वहीं रहे तो आने वाले दिनों की सबसे ठंडी रात: {lowC} से {highC}।",
   "fact.dry-until": "{untilDay} तक सूखा रखना है।",
   "fact.mix": "मिश्रण: {mix}।",
   "outlook.label": "आने वाले दिनों में {pot} के गमले में पानी; ऊपर का वाक्य यही कहता है।",
@@ -727,8 +728,14 @@ export const HI = {
   "outlook.no-refill": "जितने दिनों का हिसाब है उनमें पानी देने की सीमा तक नहीं उतरेगा।",
   "outlook.refill-now": "पानी देने की सीमा तक उतर आया है।",
   "outlook.refill-now-dry": "पानी देने की सीमा तक उतर आया है; फिर भी सूखा रखा जा रहा है।",
-  "outlook.refill-within": "{toDays, plural, one {# दिन} other {# दिन}} के अंदर पानी देने की सीमा तक उतरेगा।",
-  "outlook.refill": "{fromDays} से {toDays, plural, one {# दिन} other {# दिन}} में पानी देने की सीमा तक उतरेगा।",
+  "outlook.refill":
+    "सबसे संभव है कि {likelyDays, plural, =0 {एक दिन के अंदर} one {# दिन में} other {# दिन में}} पानी देने की सीमा तक उतरेगा।",
+  "outlook.refill-latest":
+    "सबसे संभव है कि {likelyDays, plural, =0 {एक दिन के अंदर} one {# दिन में} other {# दिन में}} पानी देने की सीमा तक उतरेगा, सबसे देर {toDays, plural, one {# दिन में} other {# दिन में}}।",
+  "outlook.refill-between":
+    "सबसे संभव है कि {likelyDays, plural, =0 {एक दिन के अंदर} one {# दिन में} other {# दिन में}} पानी देने की सीमा तक उतरेगा; सबसे पहले {fromDays, plural, =0 {आज} one {# दिन में} other {# दिन में}}, सबसे देर {toDays, plural, one {# दिन में} other {# दिन में}}।",
+  "outlook.refill-or-not":
+    "सबसे संभव है कि {likelyDays, plural, =0 {एक दिन के अंदर} one {# दिन में} other {# दिन में}} पानी देने की सीमा तक उतरेगा; हिसाब के दिनों में उससे ऊपर भी रह सकता है।",
   "what-if.door": "ग़ौर से देखें: अगर ऐसा हो",
   "what-if.lead": "आने वाले दिनों में इसका पानी कैसे चलेगा। किसी और जगह पर देखने के लिए नीचे जगह चुनें।",
   "what-if.title": "अगर ऐसा हो: {pot}",

@@ -31,7 +31,7 @@ export const QUESTIONS: readonly Question[] = [
       pots: [{ id: "pot", group: "hibiscus", rimCm: 20, canopyCm: 36, wateredDaysAgo: [2, 0] }],
     },
     answer: page("/pots/pot"),
-    says: [/comes down to its refill point (within a day|(within|in \d to) [1-3] days?)/],
+    says: [/comes down to its refill point (within a day|in (a day|[1-3] days))/],
     saysNot: [/Water ,/],
   },
   {
@@ -461,7 +461,7 @@ export const QUESTIONS: readonly Question[] = [
 
 async function daysToRefill({ page: ask }: AskedHouse, potId: string): Promise<number> {
   const text = await ask(`/pots/${potId}`);
-  const said = /refill point (?:within a day|(?:within|in) (?:\d+ to )?(\d+) days?)/.exec(text);
-  if (said) return Number(said[1] ?? 1);
+  const said = /refill point (?:(within a day)|in a day|in (\d+) days)/.exec(text);
+  if (said) return said[1] ? 0 : Number(said[2] ?? 1);
   return text.includes("does not come down to its refill point") ? Number.POSITIVE_INFINITY : Number.NaN;
 }

@@ -1,21 +1,50 @@
 import type { Deed } from "../../../core/plan/deed.ts";
+import type { Plan } from "../../../core/plan/plan.ts";
 import type { PotPlan } from "../../../core/plan/pot-plan.ts";
+import type { CalendarDay } from "../../../core/site/site.ts";
+import { asksForHands, dueDay } from "../../brief/due-day.ts";
+import { daysBetween } from "../../words/clock.ts";
 import type { Words } from "../../words/words.ts";
 
-/** Days until a pot first asks for something; Infinity when the plan sees nothing coming. */
-export function daysToNeed({ action, then, outlook }: PotPlan): number {
-  if (action !== "none" && action !== "keep-dry") return 0;
-  const laterDeed = then.some((deed) => deed.action !== "none" && deed.action !== "keep-dry") ? 1 : Infinity;
-  return Math.min(laterDeed, outlook.daysToRefill?.mid ?? Infinity);
+/** What a pot asks for next. */
+export interface Need {
+  /** The deed, its day, and in how many days that is; null where the plan has none for it. */
+  readonly deed: { readonly action: Deed["action"]; readonly day: CalendarDay; readonly days: number } | null;
+  readonly isKeptDry: boolean;
+  /** Days until most of its cloud is at the refill point; Infinity when that is not in sight, or it is kept dry. */
+  readonly waterDays: number;
 }
 
-/** What a pot asks for next, in few words. */
-export function needText(potPlan: PotPlan | null, words: Words): string {
-  if (!potPlan) return words.say("need.unknown");
-  if (potPlan.action !== "none") return words.say(`state.${potPlan.action}`);
-  const later = potPlan.then.find((deed: Deed) => deed.action !== "none");
-  if (later) return words.say(`state.${later.action}`);
-  const days = potPlan.outlook.daysToRefill;
-  if (!days) return words.say("need.nothing");
-  return words.say("need.water-in", { leftDays: Math.max(0, Math.round(days.mid)) });
+/** The deed that comes first, whichever place it has in the plan. */
+export function nextNeed(potPlan: PotPlan, plan: Pick<Plan, "zone" | "forDay">): Need {
+  const deeds: readonly Deed[] = [potPlan, ...potPlan.then];
+  const [first] = deeds
+    .filter(asksForHands)
+    .map(({ action, ...at }) => ({ action, day: dueDay({ action, ...at }, plan) }))
+    .sort((a, b) => (a.day < b.day ? -1 : Number(a.day > b.day)));
+  const isKeptDry = deeds.some(({ action }) => action === "keep-dry");
+  return {
+    deed: first ? { ...first, days: daysBetween(plan.forDay, first.day) } : null,
+    isKeptDry,
+    waterDays: isKeptDry ? Infinity : (potPlan.outlook.daysToRefill?.mid ?? Infinity),
+  };
+}
+
+/** Days until a pot first asks for something; Infinity when the plan sees nothing coming. */
+export function daysToNeed({ deed, waterDays }: Need): number {
+  return Math.min(deed?.days ?? Infinity, waterDays);
+}
+
+/** In few words; a day that is not today is named. */
+export function needText(need: Need | null, { say, weekday }: Words): string {
+  if (!need) return say("need.unknown");
+  const { deed, isKeptDry, waterDays } = need;
+  if (deed?.days === 0) return say(`state.${deed.action}`);
+  if (isKeptDry) return say("state.keep-dry");
+  if (deed && deed.days <= waterDays) {
+    return say("need.on-day", { state: say(`state.${deed.action}`), weekday: weekday(deed.day) });
+  }
+  return waterDays === Infinity
+    ? say("need.nothing")
+    : say("need.water-in", { leftDays: Math.floor(waterDays) });
 }

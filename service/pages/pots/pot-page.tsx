@@ -153,7 +153,7 @@ function Outlook({ plan, potPlan, stand, words }: OutlookProps) {
   return (
     <section>
       <h2>{words.say("pot.outlook")}</h2>
-      <p>{outlookText(potPlan, words)}</p>
+      <p>{outlookText(potPlan, plan, words)}</p>
       <OutlookBand
         {...outlookCourse({ plan, potPlan, words })}
         refillFrac={outlook.refillFrac}
@@ -180,14 +180,22 @@ interface OutlookProps {
   readonly words: Words;
 }
 
-function outlookText({ outlook }: PotPlan, { say }: Words): string {
+const DAY_MS = 86_400_000;
+
+function outlookText({ outlook }: PotPlan, { horizon }: Plan, { say }: Words): string {
   const { daysToRefill, dryUntil } = outlook;
   if (!daysToRefill) return say("outlook.no-refill");
-  const [low, high] = [Math.floor(daysToRefill.low), Math.ceil(daysToRefill.high)];
-  if (high <= 0) return say(dryUntil ? "outlook.refill-now-dry" : "outlook.refill-now");
-  return low === 0
-    ? say("outlook.refill-within", { toDays: high })
-    : say("outlook.refill", { fromDays: low, toDays: high });
+  if (daysToRefill.mid <= 0) return say(dryUntil ? "outlook.refill-now-dry" : "outlook.refill-now");
+  const [fromDays, likelyDays] = [Math.floor(daysToRefill.low), Math.floor(daysToRefill.mid)];
+  const toDays = Math.ceil(daysToRefill.high);
+  // What does not come about within the hours reckoned has the plan's last as its figure.
+  const reckonedDays = (Date.parse(horizon.to) - Date.parse(horizon.from)) / DAY_MS;
+  if (daysToRefill.high >= Math.floor(10 * reckonedDays) / 10)
+    return say("outlook.refill-or-not", { likelyDays });
+  if (fromDays < likelyDays) return say("outlook.refill-between", { likelyDays, fromDays, toDays });
+  return toDays > likelyDays + 1
+    ? say("outlook.refill-latest", { likelyDays, toDays })
+    : say("outlook.refill", { likelyDays });
 }
 
 /** A form for each kind of entry, folded. */

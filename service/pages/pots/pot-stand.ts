@@ -10,6 +10,8 @@ import type { SiteNow } from "../site-now.ts";
 
 type Planted = Extract<EntryBody, { kind: "planted" }>;
 
+import { type Need, nextNeed } from "./next-need.ts";
+
 /** A pot as the journal leaves it: what it is planted in, where it stands, and what is planned for it. */
 export interface PotStand {
   readonly pot: Pot;
@@ -19,6 +21,8 @@ export interface PotStand {
   readonly mix: Mix | null;
   readonly inVessel: MixInVessel | null;
   readonly potPlan: PotPlan | null;
+  /** Null without a plan. */
+  readonly need: Need | null;
 }
 
 /** Every pot that is still there. */
@@ -31,6 +35,7 @@ export function potStands(now: SiteNow): PotStand[] {
     .map((pot) => {
       const entries = byPot.get(pot.id) ?? [];
       const planted = lastPlanting(entries);
+      const potPlan = plans.get(pot.id) ?? null;
       const mix = now.collection.mixes.find(({ id }) => id === planted?.body.mixId) ?? null;
       return {
         pot,
@@ -38,7 +43,8 @@ export function potStands(now: SiteNow): PotStand[] {
         planted,
         mix,
         inVessel: planted && mix ? heldIn({ mix, vessel: planted.body.vessel, components }) : null,
-        potPlan: plans.get(pot.id) ?? null,
+        potPlan,
+        need: potPlan && now.plan ? nextNeed(potPlan, now.plan) : null,
       };
     });
 }

@@ -58,13 +58,13 @@ export function mayBeWatered(stands: readonly PotStand[], spotId: string): PotSt
   return stands.filter((stand) => stand.spotId === spotId && !asksFor(stand, "keep-dry"));
 }
 
-function asksFor({ potPlan }: PotStand, need: NonNullable<ShelfView["need"]>): boolean {
-  if (!potPlan) return false;
-  if (need === "keep-dry") return potPlan.action === "keep-dry";
-  return daysToNeed(potPlan) <= (need === "today" ? 0 : SOON_DAYS);
+function asksFor({ need }: PotStand, asked: NonNullable<ShelfView["need"]>): boolean {
+  if (!need) return false;
+  if (asked === "keep-dry") return need.isKeptDry;
+  return asked === "today" ? need.deed?.days === 0 : daysToNeed(need) <= SOON_DAYS;
 }
 
 function byNeed(a: PotStand, b: PotStand): number {
-  const need = ({ potPlan }: PotStand) => (potPlan ? daysToNeed(potPlan) : -1);
-  return need(a) - need(b) || (a.pot.name < b.pot.name ? -1 : 1);
+  const days = ({ need }: PotStand) => (need ? daysToNeed(need) : -1);
+  return days(a) - days(b) || (a.pot.name < b.pot.name ? -1 : 1);
 }

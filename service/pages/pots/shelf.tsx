@@ -67,7 +67,7 @@ interface PotOnShelfProps extends Pick<SectionOfProps, "stand" | "scale" | "word
 
 /** Few elements and few words: a page has hundreds of them. */
 function PotOnShelf({ stand, scale, bench, words }: PotOnShelfProps) {
-  const { pot, potPlan } = stand;
+  const { pot } = stand;
   const { say } = words;
   return (
     // biome-ignore lint/a11y/useSemanticElements: li stands in ul or ol only
@@ -77,7 +77,7 @@ function PotOnShelf({ stand, scale, bench, words }: PotOnShelfProps) {
         <a href={`/pots/${encodeURIComponent(pot.id)}`}>
           {say("deed.pots", { name: pot.name, potCount: pot.count ?? 1 })}
         </a>{" "}
-        {needText(potPlan, words)}
+        {needText(stand.need, words)}
         {bench !== null && (
           <>
             <br />

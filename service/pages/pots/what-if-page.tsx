@@ -83,12 +83,16 @@ function Drawn({ whatIf, zone, words }: { whatIf: WhatIf; zone: string; words: W
 
 function courseText({ kind, spotName, refillDays, wetBaseHours }: WhatIfCourse, { say }: Words): string {
   const head = say(`what-if.${kind}`, { spot: spotName });
-  const refill =
-    refillDays === null
-      ? say("what-if.no-refill")
-      : say("what-if.refill", { refillDays: Math.round(refillDays) });
+  const refill = refillText(refillDays, { say });
   const wet = wetBaseHours < 1 ? "" : ` ${say("what-if.wet", { wetBaseHours: Math.round(wetBaseHours) })}`;
   return `${head} ${refill}${wet}`;
+}
+
+function refillText(refillDays: number | null, { say }: Pick<Words, "say">): string {
+  if (refillDays === null) return say("what-if.no-refill");
+  return refillDays === 0
+    ? say("outlook.refill-now")
+    : say("what-if.refill", { refillDays: Math.floor(refillDays) });
 }
 
 /** Midnights on the axis, with the name of the day that begins there. */

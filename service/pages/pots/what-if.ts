@@ -112,7 +112,9 @@ function courseOf(of: {
   for (let hour = STEP_HOURS - 1; hour < rolled.hourCount; hour += STEP_HOURS) {
     contentFrac.push(shareOf(rolled.waterMl, hour * size));
   }
-  const reached = contentFrac.findIndex(({ mid }) => mid <= refillFrac);
+  // The first point is before anything is poured.
+  const from = of.kind === "watered" ? 1 : 0;
+  const reached = contentFrac.findIndex(({ mid }, step) => step >= from && mid <= refillFrac);
   const wetBaseHours = Float64Array.from({ length: size }, (_, i) => wetHours(rolled, i));
   return {
     kind: of.kind,

@@ -156,6 +156,18 @@ describe("a pot's page", () => {
     expect(text).toContain("It has come down to its refill point; it is kept dry all the same.");
   });
 
+  it.each([
+    [{ low: 0, mid: 0, high: 0.4 }, "It has come down to its refill point."],
+    [{ low: 0.3, mid: 0.9, high: 1 }, "Most likely it comes down to its refill point within a day."],
+    [{ low: 0.3, mid: 0.9, high: 2.2 }, "its refill point within a day, in 3 days at the latest."],
+    [{ low: 1, mid: 2.4, high: 5 }, "in 2 days; in a day at the earliest, in 5 days at the latest."],
+    [{ low: 0.5, mid: 0.9, high: 7 }, "within a day; it may also stay above it through the days reckoned."],
+  ])("tells the days to its refill point, the likeliest first: %j", async (daysToRefill, said) => {
+    const pots = plan().pots.map((one) => ({ ...one, outlook: { ...one.outlook, daysToRefill } }));
+    const { text } = await (await houseOf({ ...stock, plan: { ...plan(), pots } })).get("/pots/lemon");
+    expect(text).toContain(said);
+  });
+
   it("says what it asks for in the sentences of the brief, and shows outlook and journal", async () => {
     const { text } = await (await houseOf(stock)).get("/pots/lemon");
     expect(text).toContain("31% of its water is left; it waits for more at 35%.");
