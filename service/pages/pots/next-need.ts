@@ -11,7 +11,7 @@ export interface Need {
   /** The deed, its day, and in how many days that is; null where the plan has none for it. */
   readonly deed: { readonly action: Deed["action"]; readonly day: CalendarDay; readonly days: number } | null;
   readonly isKeptDry: boolean;
-  /** Days until most of its cloud is at the refill point; Infinity when that is not in sight, or it is kept dry. */
+  /** Days until it is likely to want water; Infinity when that is not in sight. */
   readonly waterDays: number;
 }
 
@@ -26,8 +26,14 @@ export function nextNeed(potPlan: PotPlan, plan: Pick<Plan, "zone" | "forDay">):
   return {
     deed: first ? { ...first, days: daysBetween(plan.forDay, first.day) } : null,
     isKeptDry,
-    waterDays: isKeptDry ? Infinity : (potPlan.outlook.daysToRefill?.mid ?? Infinity),
+    waterDays: isKeptDry ? Infinity : daysToWater(potPlan),
   };
+}
+
+/** What is at its refill point today the plan has weighed, and left; what rests is not watered for being dry. */
+function daysToWater({ outlook: { daysToRefill, restingShareFrac } }: PotPlan): number {
+  const isLeft = restingShareFrac > 0.5 || !daysToRefill || daysToRefill.mid <= 0;
+  return isLeft ? Infinity : daysToRefill.mid;
 }
 
 /** Days until a pot first asks for something; Infinity when the plan sees nothing coming. */

@@ -34,6 +34,11 @@ describe("what a pot asks for next", () => {
 
   it("is water in whole days as the brief counts them, or nothing", () => {
     expect(readOf({ action: "none", outlook: dryIn(0.9) })).toEqual(["water soon", 0.9]);
+    // Dry, and left for a reason: it rests, rain will do, it stands it.
+    expect(readOf({ action: "none", outlook: dryIn(0) })[0]).toBe("nothing in sight");
+    expect(readOf({ action: "none", outlook: { ...dryIn(3), restingShareFrac: 0.8 } })[0]).toBe(
+      "nothing in sight",
+    );
     expect(readOf({ action: "none", outlook: dryIn(null) })).toEqual([
       "nothing in sight",
       Number.POSITIVE_INFINITY,

@@ -35,8 +35,8 @@ function benchOf(potCount: number) {
   };
 }
 
-function nineDays(potPlan: PotPlan): PotPlan {
-  const daysToRefill = { low: 8, mid: 9, high: 10 };
+function wetFor(potPlan: PotPlan, days: number): PotPlan {
+  const daysToRefill = { low: days - 0.5, mid: days, high: days + 1 };
   return { ...potPlan, action: "none", outlook: { ...potPlan.outlook, daysToRefill } };
 }
 
@@ -112,7 +112,9 @@ describe("the shelves", () => {
   });
 
   it("show only the pots that are looked for, and the soonest need first over all benches", async () => {
-    const long = { ...plan(), pots: plan().pots.map((one) => (one.potId === "aloe" ? nineDays(one) : one)) };
+    const wetDays: Record<string, number> = { aloe: 9, fig: 1 };
+    const pots = plan().pots.map((one) => (wetDays[one.potId] ? wetFor(one, wetDays[one.potId]!) : one));
+    const long = { ...plan(), pots };
     const { get } = await houseOf({ ...stock, plan: long });
     const shown = async (address: string) => {
       const { text } = await get(address);
