@@ -87,6 +87,8 @@ function Says({ words: { say, locale }, madeAt }: { words: Words; madeAt: string
       data-kept={madeAt === undefined ? say("state.kept-page") : say("state.kept-page-of", { madeAt })}
       data-waiting={say("state.waiting")}
       data-waiting-one={say("state.waiting-one")}
+      data-ticked={say("pots.ticked")}
+      data-ticked-one={say("pots.ticked-one")}
       data-back={say("today.undo")}
       data-done={say("deed.done")}
     />

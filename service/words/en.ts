@@ -702,6 +702,8 @@ export const EN = {
   "pots.several": "To note one thing for several pots, tick them; what to do with them then stands below.",
   "pots.together": "One entry for several pots",
   "pots.together-hint": "Tick the pots above, then say what was done.",
+  "pots.ticked": "# pots ticked",
+  "pots.ticked-one": "One pot ticked",
   "pots.watered": "Watered until they ran through",
   "pots.moved": "Moved to this spot",
   "pots.watered-bench": "All {potCount} at {spot} watered until they ran through",
@@ -754,7 +756,7 @@ export const EN = {
   "outlook.rain": "{rainMm}",
   "outlook.coldest": "{coldestC}",
   "outlook.legend":
-    "Below the band, for each day: the rain that reaches it, the coldest of the night, the weekday. A line with a bar at its head is a watering that is planned.",
+    "Below the band, for each day: the rain that reaches it, the coldest of the night, the weekday. A line with a bar at its head marks the hour of a watering that is planned; the band is without it.",
   "outlook.no-refill": "It does not come down to its refill point in the days reckoned.",
   "outlook.refill-now": "It has come down to its refill point.",
   "outlook.refill-now-dry": "It has come down to its refill point; it is kept dry all the same.",

@@ -707,6 +707,8 @@ export const ES = {
     "Para anotar lo mismo en varias macetas, márquelas; lo que puede hacer con ellas queda abajo.",
   "pots.together": "Una anotación para varias macetas",
   "pots.together-hint": "Marque las macetas arriba y después diga qué se hizo.",
+  "pots.ticked": "# macetas marcadas",
+  "pots.ticked-one": "Una maceta marcada",
   "pots.watered": "Regadas hasta que escurrieron",
   "pots.moved": "Llevadas a este sitio",
   "pots.watered-bench": "Regadas las {potCount} de {spot} hasta que escurrieron",
@@ -762,7 +764,7 @@ export const ES = {
   "outlook.rain": "{rainMm}",
   "outlook.coldest": "{coldestC}",
   "outlook.legend":
-    "Bajo la banda, para cada día: la lluvia que le llega, lo más frío de la noche, el día de la semana. Una raya con barra arriba es un riego previsto.",
+    "Bajo la banda, para cada día: la lluvia que le llega, lo más frío de la noche, el día de la semana. Una raya con barra arriba marca la hora de un riego previsto; la banda está calculada sin él.",
   "outlook.no-refill": "No baja hasta su punto de riego en los días calculados.",
   "outlook.refill-now": "Ha bajado hasta su punto de riego.",
   "outlook.refill-now-dry": "Ha bajado a su punto de riego; aun así se mantiene seca.",

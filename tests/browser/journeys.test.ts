@@ -88,6 +88,11 @@ describe.each([
     await go("/pots");
     const ids = [potId, otherPotId];
     for (const id of ids) await page.locator(`input[name=potId][value=${id}]`).check();
+    // What stands over the shelf lets nothing show through and leaves most of it to be seen.
+    const boxes = [".together", ".together legend"].map((part) => page.locator(part).boundingBox());
+    const [panel, heading] = await Promise.all(boxes);
+    expect(heading!.y).toBeGreaterThanOrEqual(panel!.y);
+    expect(panel!.height).toBeLessThan(0.22 * viewport.height);
     await page.getByLabel("New spot").selectOption({ label: "Net loft" });
     await press("Moved to this spot");
     expect(await page.locator("#kept").textContent()).toContain("Kept for 2 pots: Moved to Net loft");

@@ -1,3 +1,4 @@
+import { countTicked } from "./count-ticked.ts";
 import { freshIds } from "./fresh-ids.ts";
 import { idle } from "./idle.ts";
 import { keepPages } from "./keep-pages.ts";
@@ -16,6 +17,7 @@ async function catchUp(): Promise<void> {
 }
 
 instantTicks();
+countTicked();
 smallPhotos();
 subscribing();
 unfolding();

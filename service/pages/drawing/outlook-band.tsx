@@ -42,8 +42,9 @@ const PLOT = { left: 8, right: 352, top: 22, foot: 150 };
 const RAIN = { top: 158, foot: 182 };
 const COLD_FOOT = 196;
 const HEIGHT = 214;
-/** A day narrower than this has no room for its name. */
-const NAME_PX = 24;
+/** A day narrower than these has no room for its name, or for the coldest of its night. */
+const NAME_PX = 26;
+const COLD_PX = 36;
 
 interface Plotted extends OutlookBandProps {
   x(utcMs: number): number;
@@ -152,7 +153,7 @@ function DayColumns({ days, words, x }: Plotted) {
             {words.say("outlook.rain", { rainMm: rainMm.mid })}
           </text>
         )}
-        {coldestC && to - from >= NAME_PX && (
+        {coldestC && to - from >= COLD_PX && (
           <text class="outlook-cold" x={middle} y={COLD_FOOT - 3} text-anchor="middle">
             {words.say("outlook.coldest", { coldestC: coldestC.mid })}
           </text>

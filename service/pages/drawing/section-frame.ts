@@ -34,11 +34,7 @@ export const MOST_ABOVE_CM = 40;
 export function sectionFrame(section: FramedSection): SectionFrame {
   const { vessel, plant, pxPerCm, mostAboveCm = MOST_ABOVE_CM, marks, layers } = section;
   const aboveCm = plant ? Math.min(plant.heightCm, mostAboveCm) : 1;
-  const spanCm = Math.max(
-    Math.max(vessel.topCm, vessel.baseCm) + 2 * WALL_CM,
-    vessel.saucerCm === undefined ? 0 : vessel.baseCm + 2 * (SAUCER_REACH_CM + WALL_CM),
-    plant ? Math.min(plant.widthCm, 1.5 * vessel.topCm) : 0,
-  );
+  const spanCm = sectionSpanCm(section);
   const potPx = Math.ceil(spanCm * pxPerCm + 4);
   const heightPx = Math.ceil((vessel.heightCm + aboveCm) * pxPerCm + 8);
   const [axisPx, basePx] = [potPx / 2, heightPx - 5];
@@ -49,4 +45,13 @@ export function sectionFrame(section: FramedSection): SectionFrame {
     x: (offsetCm) => axisPx + offsetCm * pxPerCm,
     y: (heightCm) => basePx - heightCm * pxPerCm,
   };
+}
+
+/** Width of pot and plant as they are drawn. */
+export function sectionSpanCm({ vessel, plant }: Pick<FramedSection, "vessel" | "plant">): number {
+  return Math.max(
+    Math.max(vessel.topCm, vessel.baseCm) + 2 * WALL_CM,
+    vessel.saucerCm === undefined ? 0 : vessel.baseCm + 2 * (SAUCER_REACH_CM + WALL_CM),
+    plant ? Math.min(plant.widthCm, 1.5 * vessel.topCm) : 0,
+  );
 }

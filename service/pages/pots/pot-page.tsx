@@ -23,7 +23,7 @@ import { outlookCourse, wateringMarks } from "./outlook-points.ts";
 import { PotCare } from "./pot-care.tsx";
 import type { PotStand } from "./pot-stand.ts";
 import { PotWaits } from "./pot-waits.tsx";
-import { PAGE_SCALE, SectionOf } from "./section-of.tsx";
+import { pageScale, SectionOf } from "./section-of.tsx";
 
 export interface PotPageProps {
   readonly stand: PotStand;
@@ -55,14 +55,14 @@ export function PotPage(props: PotPageProps) {
           {words.say("pot.log")}
         </a>
       </p>
-      <div class="two">
+      <div class="two pot-columns">
         <div>
           <figure class="page-section">
-            <SectionOf stand={stand} scale={PAGE_SCALE} withMarks words={words} />
+            <SectionOf stand={stand} scale={pageScale(stand)} withMarks words={words} />
             <figcaption>{words.say("pot.section-legend")}</figcaption>
           </figure>
         </div>
-        <div>
+        <div class="pot-told">
           {potPlan && props.plan ? (
             <Asks {...props} plan={props.plan} potPlan={potPlan} />
           ) : (
@@ -81,8 +81,8 @@ export function PotPage(props: PotPageProps) {
           )}
           <PotCare stand={stand} collection={collection} words={words} />
         </div>
+        <Log {...props} />
       </div>
-      <Log {...props} />
       <Entries {...props} />
     </>
   );

@@ -4,10 +4,18 @@ import type { Words } from "../../words/words.ts";
 import type { SectionMark } from "../drawing/beside-section.tsx";
 import { airlessToCm } from "../drawing/hatch-heights.ts";
 import { PotSection } from "../drawing/pot-section.tsx";
+import { sectionSpanCm } from "../drawing/section-frame.ts";
 import { type PotStand, waterMlNow } from "./pot-stand.ts";
 
+/** How wide a pot and its plant are drawn at most: with the rod they fill a phone, so that no name beside it is shrunk. */
+const WIDEST_PX = 250;
+
 /** How a pot's own page draws it; shelves choose their scale by the widest that stands there. */
-export const PAGE_SCALE = { pxPerCm: 6, lineMm: 3, mostAboveCm: 35 } as const;
+export function pageScale({ planted, pot }: PotStand): SectionScale {
+  const plant = { widthCm: pot.canopyWidthCm, heightCm: pot.plantHeightCm };
+  const spanCm = planted ? sectionSpanCm({ vessel: planted.body.vessel, plant }) : 0;
+  return { pxPerCm: Math.min(6, WIDEST_PX / Math.max(1, spanCm)), lineMm: 3, mostAboveCm: 35 };
+}
 
 interface SectionScale {
   readonly pxPerCm: number;
