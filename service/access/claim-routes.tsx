@@ -93,7 +93,7 @@ function ClaimPage({ context: { words, demo }, isFirst, typed, problems }: Claim
       <h1>{say("claim.title")}</h1>
       <p class="lead">{say(isFirst ? "claim.first" : "claim.text")}</p>
       <form method="post" action="/claim" class="own">
-        <ProblemList form={form} />
+        <ProblemList form={form} labels={{ passphrase: say("field.new-passphrase") }} />
         <TextField form={form} name="code" label={say("field.code")} autocomplete="one-time-code" />
         <TextField
           form={form}

@@ -87,7 +87,7 @@ function PassphrasePart({ words, shown }: { words: Words; shown: Partial<Shown> 
     <section class="access">
       <h2>{say("access.passphrase")}</h2>
       <form method="post" action="/house/access/passphrase" class="own">
-        <ProblemList form={form} />
+        <ProblemList form={form} labels={{ fresh: say("field.new-passphrase") }} />
         <TextField form={form} name="passphrase" type="password" label={say("field.passphrase")} />
         <TextField
           form={form}
@@ -120,7 +120,7 @@ function PeoplePart(props: { words: Words; people: readonly Account[]; shown: Pa
         ))}
       </ul>
       <form method="post" action="/house/access/people">
-        <ProblemList form={form} />
+        <ProblemList form={form} labels={{ name: say("field.person-name") }} />
         <NameAndRole form={form} label={say("field.person-name")} roles={["helper", "viewer"]} />
         <button type="submit">{say("access.add-person")}</button>
       </form>

@@ -25,7 +25,7 @@ export function SignInPage(props: {
       <h1>{say("sign-in.title")}</h1>
       {isExposed && <p class="problem">{say("sign-in.exposed")}</p>}
       <form method="post" action="/sign-in" class="own">
-        <ProblemList form={form} />
+        <ProblemList form={form} labels={{ name: say("field.account-name") }} />
         <input type="hidden" name="back" value={typed.back ?? "/"} />
         <TextField
           form={form}

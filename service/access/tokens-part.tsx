@@ -45,7 +45,7 @@ export function TokensPart(props: {
         ))}
       </ul>
       <form method="post" action="/house/access/tokens">
-        <ProblemList form={form} />
+        <ProblemList form={form} labels={{ name: say("field.token-name"), days: say("field.token-days") }} />
         <NameAndRole form={form} label={say("field.token-name")} roles={ROLES} />
         <NumberField form={form} name="days" label={say("field.token-days")} />
         <button type="submit">{say("access.add-token")}</button>

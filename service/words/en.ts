@@ -502,7 +502,8 @@ export const EN = {
   "field.latDeg": "Latitude",
   "field.lonDeg": "Longitude",
   "field.elevationM": "Height above the sea",
-  "hint.coordinates": "South and west are negative. The height may be left empty; it is then looked up.",
+  "hint.coordinates":
+    "South and west are negative, or have their letter: 9.14 W. The height may be left empty; it is then looked up.",
   "field.zone": "Time zone",
   "hint.zone": "By its usual name, such as Europe/Lisbon.",
   "ready-spot.open-terrace": "Open terrace",
@@ -1071,6 +1072,9 @@ export const EN = {
   "problem.solids-too-dense": "Weight and pores together leave solids heavier than any stone. Check both.",
   "problem.not-a-share": "Enter more than 0 and less than 100.",
   "problem.name-taken": "Another component goes by this name. Choose another, or change that one.",
+  "problem.spot-name-taken":
+    "Another spot has this name, and you would not know where to carry. Give this one another.",
+  "problem.mix-name-taken": "Another mix has this name. Give this one another, or change that one.",
   "test.title": "Test of {mix}",
   "test.lead":
     "Two hours with a pot, a jug and this mix, most of it waiting. What you measure is surer than any figure from a list.",
@@ -1560,6 +1564,8 @@ export const EN = {
   "problem.elevation-unknown":
     "The height could not be looked up. Enter it; ten metres either way do not matter.",
   "problem.day-to-come": "Choose today or an earlier day.",
+  "problem.time-to-come": "This time is still to come. Enter an earlier one.",
+  "problem.watered-before-planted": "It was watered before it was planted. Change one of the two days.",
   "problem.base-wider-than-rim":
     "The base is wider than the rim. Change the figures, or confirm below that it is so.",
   "problem.saucer-as-deep-as-pot":
@@ -1572,9 +1578,9 @@ export const EN = {
   "problem.missing": "This is still needed.",
   "problem.text-too-long": "This is too long; shorten it.",
   "problem.not-a-number": "Enter a number, such as 12 or 12.5.",
-  "problem.out-of-range": "Enter a number from {from} to {to}.",
+  "problem.out-of-range": "Enter a number from {from} to {to}{unit}.",
   "problem.not-whole": "Enter a whole number.",
-  "problem.not-chosen": "Choose one of the list.",
+  "problem.not-chosen": "Choose one from the list.",
   "problem.not-a-day": "Enter a day, such as 2027-05-12.",
   "problem.form-id": "The form had gone stale; send it again.",
   "problem.no-weather-yet": "No weather has been fetched yet.",

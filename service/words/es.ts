@@ -503,7 +503,8 @@ export const ES = {
   "field.latDeg": "Latitud",
   "field.lonDeg": "Longitud",
   "field.elevationM": "Altura sobre el mar",
-  "hint.coordinates": "Sur y oeste son negativos. La altura puede quedar vacía; entonces se consulta.",
+  "hint.coordinates":
+    "Sur y oeste son negativos, o llevan su letra: 9,14 W. La altura puede quedar vacía; entonces se consulta.",
   "field.zone": "Huso horario",
   "hint.zone": "Con su nombre habitual, por ejemplo Europe/Lisbon.",
   "ready-spot.open-terrace": "Terraza abierta",
@@ -1092,6 +1093,8 @@ export const ES = {
     "Peso y poros juntos darían un sólido más pesado que cualquier piedra. Revise los dos.",
   "problem.not-a-share": "Escriba más de 0 y menos de 100.",
   "problem.name-taken": "Otro componente lleva ese nombre. Elija otro o cambie aquel.",
+  "problem.spot-name-taken": "Otro sitio tiene este nombre, y no se sabría adónde llevar. Dele otro a este.",
+  "problem.mix-name-taken": "Otro sustrato tiene este nombre. Dele otro a este o cambie aquel.",
   "test.title": "Prueba de {mix}",
   "test.lead":
     "Dos horas con una maceta, una jarra y este sustrato, casi todas de espera. Lo que usted mida es más seguro que cualquier cifra de una lista.",
@@ -1581,6 +1584,8 @@ export const ES = {
   "problem.elevation-unknown":
     "No se pudo consultar la altura. Escríbala; diez metros más o menos no importan.",
   "problem.day-to-come": "Elija hoy o un día anterior.",
+  "problem.time-to-come": "Esta hora aún no ha llegado. Escriba una anterior.",
+  "problem.watered-before-planted": "Se regó antes de plantarse. Cambie uno de los dos días.",
   "problem.base-wider-than-rim":
     "El fondo es más ancho que el borde. Cambie las cifras o confirme abajo que es así.",
   "problem.saucer-as-deep-as-pot":
@@ -1594,7 +1599,7 @@ export const ES = {
   "problem.missing": "Esto aún hace falta.",
   "problem.text-too-long": "Es demasiado largo; acórtelo.",
   "problem.not-a-number": "Escriba un número, por ejemplo 12 o 12,5.",
-  "problem.out-of-range": "Escriba un número de {from} a {to}.",
+  "problem.out-of-range": "Escriba un número de {from} a {to}{unit}.",
   "problem.not-whole": "Escriba un número entero.",
   "problem.not-chosen": "Elija uno de la lista.",
   "problem.not-a-day": "Escriba un día, por ejemplo 2027-05-12.",

@@ -65,7 +65,10 @@ export function beginRoutes(context: PageContext): Hono {
   routes.post("/begin/mix", async (c) => {
     const [typed, now] = [await typedForm(c), await siteNow(context)];
     if (!now) return onwards(c);
-    const { mix, problems } = mixOfForm(typed, `mix.${idOfForm(typed)}`);
+    const { mix, problems } = mixOfForm(typed, {
+      id: `mix.${idOfForm(typed)}`,
+      known: now.collection.mixes,
+    });
     if (problems.length > 0) return again(c, "mix", { now, typed, problems });
     await context.store.mixes.put(now.site.id, mix);
     return onwards(c);

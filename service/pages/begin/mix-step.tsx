@@ -3,16 +3,20 @@ import type { Problem } from "../../../core/problem.ts";
 import { type FormView, ProblemList, TextField } from "../forms/fields.tsx";
 import type { Typed } from "../forms/form-problems.ts";
 import { MixFields, partsOfForm } from "../forms/mix-fields.tsx";
+import { nameProblems } from "../forms/name-problems.ts";
 import { READY_MIX_KEYS } from "./ready-mixes.ts";
 
-/** The mix that was typed. */
-export function mixOfForm(typed: Typed, id: string): { mix: Mix; problems: Problem[] } {
+/** The mix that was typed, beside those that are known. */
+export function mixOfForm(
+  typed: Typed,
+  { id, known }: { id: string; known: readonly Mix[] },
+): { mix: Mix; problems: Problem[] } {
   const { parts, problems } = partsOfForm(typed);
   const name = (typed.name ?? "").trim();
-  return {
-    mix: { id, name, recipe: { kind: "parts", parts } },
-    problems: [...(name === "" ? [{ code: "missing", path: ["name"] }] : []), ...problems],
-  };
+  const mix: Mix = { id, name, recipe: { kind: "parts", parts } };
+  const wrongName =
+    name === "" ? [{ code: "missing", path: ["name"] }] : nameProblems(mix, known, "mix-name-taken");
+  return { mix, problems: [...wrongName, ...problems] };
 }
 
 /** A mix by parts, from one of a few beginnings. */
@@ -31,7 +35,7 @@ export function MixStep({ form, formId, action }: { form: FormView; formId: stri
         ))}
       </ul>
       <form method="post" action={action}>
-        <ProblemList form={form} />
+        <ProblemList form={form} labels={{ name: say("field.mix-name") }} />
         <input type="hidden" name="formId" value={formId} />
         <TextField form={form} name="name" label={say("field.mix-name")} />
         <MixFields form={form} />

@@ -4,13 +4,14 @@ import type { Site } from "../../../core/site/site.ts";
 import { SiteSchema } from "../../case/site-schema.ts";
 import type { Place } from "../../feed/search-places.ts";
 import { type FormView, NumberField, ProblemList, TextField } from "../forms/fields.tsx";
-import { maybeNumber, neededNumber, neededText } from "../forms/typed-fields.ts";
+import { maybeNumber, neededDegrees, neededText } from "../forms/typed-fields.ts";
 
 /** A site as typed or as a found place gives it. */
 export const SiteForm = z.object({
   name: neededText(),
-  latDeg: neededNumber({ from: -90, to: 90 }),
-  lonDeg: neededNumber({ from: -180, to: 180 }),
+  latDeg: neededDegrees({ to: 90, positive: "N", negative: "S" }),
+  // West is O in Spanish.
+  lonDeg: neededDegrees({ to: 180, positive: "E", negative: "WO" }),
   elevationM: maybeNumber({ from: -450, to: 9000 }),
   zone: neededText(100).refine((zone) => SiteSchema.shape.zone.safeParse(zone).success, "no-such-zone"),
 });
@@ -32,7 +33,7 @@ export function SiteStep({ form, search }: SiteStepProps) {
   const { say } = form.words;
   return (
     <>
-      <ProblemList form={form} />
+      <ProblemList form={form} labels={{ name: say("field.site-name") }} />
       <section>
         <h2>{say("begin.site.by-name")}</h2>
         <form method="get" action="/begin" class="search">

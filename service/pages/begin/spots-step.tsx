@@ -1,7 +1,8 @@
 import type { Problem } from "../../../core/problem.ts";
 import type { Spot } from "../../../core/site/spot.ts";
 import { type FormView, ProblemList } from "../forms/fields.tsx";
-import type { Typed } from "../forms/form-problems.ts";
+import { fieldProblem, type Typed } from "../forms/form-problems.ts";
+import { nameProblems } from "../forms/name-problems.ts";
 import { READY_SPOT_KEYS, READY_SPOTS } from "./ready-spots.ts";
 
 const takeField = (key: string) => `take.${key}`;
@@ -16,19 +17,25 @@ export function spotsOfForm(typed: Typed, formId: string): { spots: Spot[]; prob
     name: (typed[nameField(key)] ?? "").trim(),
     walkOrder: index + 1,
   }));
-  const nameless = taken.filter((_, index) => spots[index]?.name === "");
+  const wrong = taken.flatMap((key, index) =>
+    nameFaults(spots[index]!, spots).map(({ code }) => ({ code, path: [nameField(key)] })),
+  );
   return {
     spots,
-    problems: [
-      ...(taken.length === 0 ? [{ code: "no-spot", path: ["spots"] }] : []),
-      ...nameless.map((key) => ({ code: "missing", path: [nameField(key)] })),
-    ],
+    problems: [...(taken.length === 0 ? [{ code: "no-spot", path: ["spots"] }] : []), ...wrong],
   };
+}
+
+function nameFaults(spot: Spot, among: readonly Spot[]): Problem[] {
+  return spot.name === ""
+    ? [{ code: "missing", path: ["name"] }]
+    : nameProblems(spot, among, "spot-name-taken");
 }
 
 /** The places where pots stand, each with what it lets through. */
 export function SpotsStep({ form, formId }: { form: FormView; formId: string }) {
   const { say } = form.words;
+  const nameProblem = (key: string) => fieldProblem(form.problems, nameField(key), form.words);
   return (
     <form method="post" action="/begin/spots">
       <ProblemList form={form} />
@@ -37,7 +44,7 @@ export function SpotsStep({ form, formId }: { form: FormView; formId: string }) 
         <legend>{say("begin.spots.legend")}</legend>
         <ul class="plain">
           {READY_SPOT_KEYS.map((key) => (
-            <li class="ready">
+            <li class={nameProblem(key) === undefined ? "ready" : "ready field-wrong"}>
               <label class="choice">
                 <input
                   type="checkbox"
@@ -56,7 +63,14 @@ export function SpotsStep({ form, formId }: { form: FormView; formId: string }) 
                 aria-label={say("begin.spots.name-of", { spot: say(`ready-spot.${key}`) })}
                 value={form.typed[nameField(key)] ?? say(`ready-spot.${key}`)}
                 autocomplete="off"
+                aria-invalid={nameProblem(key) === undefined ? undefined : "true"}
+                aria-describedby={nameProblem(key) === undefined ? undefined : `${nameField(key)}-problem`}
               />
+              {nameProblem(key) !== undefined && (
+                <p class="problem" id={`${nameField(key)}-problem`}>
+                  {nameProblem(key)}
+                </p>
+              )}
             </li>
           ))}
         </ul>

@@ -160,8 +160,14 @@ function describedBy({ form, name, hint }: FieldProps) {
   };
 }
 
+interface ProblemListProps {
+  readonly form: FormView;
+  /** Labels of fields that the form calls otherwise than the catalogue has it under the field's own name. */
+  readonly labels?: Readonly<Record<string, string>>;
+}
+
 /** How many things are to be mended, with a way to each, above the form. */
-export function ProblemList({ form }: { form: FormView }) {
+export function ProblemList({ form, labels = {} }: ProblemListProps) {
   const fields = [...new Set(form.problems.map((problem) => String(problem.path[0] ?? "")))];
   if (fields.length === 0) return null;
   const { words } = form;
@@ -171,7 +177,7 @@ export function ProblemList({ form }: { form: FormView }) {
       <ul>
         {fields.map((field) => (
           <li>
-            <a href={`#${fieldId({ form, name: field })}`}>{fieldLabel(field, words)}</a>:{" "}
+            <a href={`#${fieldId({ form, name: field })}`}>{labels[field] ?? fieldLabel(field, words)}</a>:{" "}
             {fieldProblem(form.problems, field, words)}
           </li>
         ))}
@@ -180,13 +186,13 @@ export function ProblemList({ form }: { form: FormView }) {
   );
 }
 
-/** A field's label; parts of a mix are labelled by their component, spots by their kind. */
+/** Where the labels of fields stand that there is one of for each component, spot or work. */
+const FAMILIES: Readonly<Record<string, string>> = { part: "component", name: "ready-spot", dry: "roots" };
+
+/** A field's label, by its own name or that of its family. */
 function fieldLabel(field: string, { trySay }: Words): string {
-  const [family, code] = field.split(".");
+  const [family = field, code] = field.split(".");
   return (
-    trySay(`field.${field}`) ??
-    (family === "part" ? (trySay(`component.${code}`) ?? code) : undefined) ??
-    (family === "name" ? trySay(`ready-spot.${code}`) : undefined) ??
-    field
+    trySay(`field.${field}`) ?? trySay(`${FAMILIES[family]}.${code}`) ?? trySay(`field.${family}`) ?? field
   );
 }

@@ -1,6 +1,7 @@
 import type { z } from "zod";
 import type { Problem } from "../../../core/problem.ts";
 import type { Words } from "../../words/words.ts";
+import { unitAfterNumber } from "./unit-after-number.ts";
 
 /** What was typed, field by field. */
 export type Typed = Readonly<Record<string, string>>;
@@ -38,8 +39,9 @@ export function problemText(problem: Problem, words: Words): string {
       ([, value]) => typeof value === "number" || typeof value === "string",
     ),
   ) as Record<string, number | string>;
+  const unit = unitAfterNumber(String(problem.path[0] ?? ""), words);
   return (
-    words.trySay(`problem.${problem.code}`, data) ??
+    words.trySay(`problem.${problem.code}`, { ...data, unit }) ??
     words.trySay(`next-step.${data.next}`, data) ??
     words.say("problem.other", { code: problem.code })
   );

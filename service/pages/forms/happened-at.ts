@@ -26,7 +26,8 @@ export function happenedAt(
   const atUtcMs = utcMsOfLocal(onDay, hour, zone);
   if (atUtcMs <= nowUtcMs) return { ok: true, value: atUtcMs };
   if (time === "" && onDay === today) return { ok: true, value: nowUtcMs };
-  return { ok: false, problems: [{ code: "day-to-come", path: [onDay > today ? "day" : "time"] }] };
+  const [code, field] = onDay > today ? ["day-to-come", "day"] : ["time-to-come", "time"];
+  return { ok: false, problems: [{ code, path: [field] }] };
 }
 
 function hourOf(time: string): number | null {

@@ -34,6 +34,11 @@ export function typedOfMix(mix: Mix): Record<string, string> {
     : { name: mix.name };
 }
 
+/** What the fields of a grower's own components are called. */
+export function ownLabels(own: readonly Component[] = []): Record<string, string> {
+  return Object.fromEntries(own.flatMap(({ id, name }) => (name ? [[fieldOf(id), name]] : [])));
+}
+
 /** Parts by loose volume of each component, what drains first, then what holds. */
 export function MixFields({ form, own }: { form: FormView; own?: readonly Component[] | undefined }) {
   const { words } = form;

@@ -40,7 +40,7 @@ export const maybeNumber = (limits: Limits) =>
     .transform((text, context): number | undefined => {
       if (text === "") return undefined;
       const digits = inLatinDigits(text);
-      const value = /^[+-−]?\d*([.,]\d+)?$/.test(digits)
+      const value = /^[+\-−]?\d*([.,]\d+)?$/.test(digits)
         ? Number(digits.replace(",", ".").replace("−", "-"))
         : Number.NaN;
       const code = faultOf(value, limits);
@@ -57,6 +57,28 @@ export const neededNumber = (limits: Limits) =>
     context.addIssue({ code: "custom", message: "missing", params: {} });
     return z.NEVER;
   });
+
+/** A meridian or parallel by its letters, e.g. those of north and south. */
+interface Hemispheres {
+  readonly to: number;
+  readonly positive: string;
+  readonly negative: string;
+}
+
+/** Degrees of a place, by sign or by letter: "-9.14", "9,14 W", "38.7° N". */
+export const neededDegrees = ({ to, positive, negative }: Hemispheres) =>
+  z
+    .string("missing")
+    .transform((text): string | undefined => {
+      const [, before = "", degrees = text, after = ""] =
+        /^(\p{L}?)\s*(\S+?)\s*°?\s*(\p{L}?)$/u.exec(text.trim()) ?? [];
+      const letters = (before + after).toUpperCase();
+      if (letters === "") return degrees;
+      // A sign beside a letter could mean either side.
+      if (letters.length > 1 || /^[+\-−]/.test(degrees)) return text;
+      return negative.includes(letters) ? `-${degrees}` : positive.includes(letters) ? degrees : text;
+    })
+    .pipe(neededNumber({ from: -to, to }));
 
 function faultOf(value: number, { from, to, whole }: Limits): string | null {
   if (!Number.isFinite(value)) return "not-a-number";

@@ -140,7 +140,7 @@ function PlaceFields({ form }: { form: FormView }) {
   const { say } = form.words;
   return (
     <form method="post" action="/house/site">
-      <ProblemList form={form} />
+      <ProblemList form={form} labels={{ name: say("field.site-name") }} />
       <TextField form={form} name="name" label={say("field.site-name")} />
       <div class="row">
         <NumberField form={form} name="latDeg" label={say("field.latDeg")} unit="°" />

@@ -64,7 +64,7 @@ export function BatchSheet({ context, now, mix, form, batch: made }: BatchSheetP
     <>
       <h1>{say("batch.title", { mix: mix.name })}</h1>
       <form method="get" action={`/mixes/${encodeURIComponent(mix.id)}/batch`} class="not-printed">
-        <ProblemList form={form} />
+        <ProblemList form={form} labels={{ count: say("field.pots") }} />
         <div class="row">
           <NumberField form={form} name="count" label={say("field.pots")} />
           <NumberField form={form} name="sparePercent" label={say("field.sparePercent")} unit="%" />

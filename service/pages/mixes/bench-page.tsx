@@ -7,7 +7,7 @@ import { mixDepthCm } from "../../../core/pot/vessel-shape.ts";
 import { READY_MIX_KEYS } from "../begin/ready-mixes.ts";
 import { PotSection } from "../drawing/pot-section.tsx";
 import { type FormView, ProblemList, RadioField, SelectField, TextField } from "../forms/fields.tsx";
-import { MixFields } from "../forms/mix-fields.tsx";
+import { MixFields, ownLabels } from "../forms/mix-fields.tsx";
 import { VesselFields } from "../forms/vessel-fields.tsx";
 import type { PageContext } from "../page-context.ts";
 import type { SiteNow } from "../site-now.ts";
@@ -153,14 +153,16 @@ function Parts({ context, now, state, mix, formId }: BenchProps) {
     words,
   };
   const path = mix ? `/mixes/${encodeURIComponent(mix.id)}` : "/mixes/new";
+  const own = now.collection.ownComponents;
+  const labels = { ...ownLabels(own), name: say("field.mix-name") };
   const others = now.collection.mixes.filter(({ id, recipe }) => id !== mix?.id && recipe.kind === "parts");
   return (
     <div>
       {!mix && <Starts context={context} />}
       <form method="get" action={path}>
-        <ProblemList form={form} />
+        <ProblemList form={form} labels={labels} />
         <input type="hidden" name="formId" value={formId} />
-        <MixFields form={form} own={now.collection.ownComponents} />
+        <MixFields form={form} own={own} />
         <p>
           <a href="/components">{say("library.door")}</a> · <a href="/components/new">{say("own.door")}</a>
         </p>

@@ -43,7 +43,10 @@ export function mixesRoutes(context: PageContext): Hono {
     const found = await onBench(c, context);
     if (!found) return c.notFound();
     const typed = await typedForm(c);
-    const { mix, problems } = mixOfForm(typed, found.mix?.id ?? `mix.${idOfForm(typed)}`);
+    const { mix, problems } = mixOfForm(typed, {
+      id: found.mix?.id ?? `mix.${idOfForm(typed)}`,
+      known: found.now.collection.mixes,
+    });
     if (problems.length > 0) return c.html(benchPage(context, found, { typed, problems }), 422);
     await context.store.mixes.put(found.now.site.id, { ...mix, ...keptTest(found.mix, mix) });
     await context.replan(found.now.site.id);

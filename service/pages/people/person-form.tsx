@@ -61,7 +61,7 @@ export function PersonFields({ form, action }: { form: FormView; action: string 
   const { say } = form.words;
   return (
     <form method="post" action={action}>
-      <ProblemList form={form} />
+      <ProblemList form={form} labels={{ name: say("field.person-name") }} />
       <TextField form={form} name="name" label={say("field.person-name")} />
       <WordChoiceFields form={form} />
       <fieldset class="group">

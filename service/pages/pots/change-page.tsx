@@ -22,7 +22,7 @@ export function ChangeFields({ form, action, group, settings, ownGroups }: Chang
   const { say } = form.words;
   return (
     <form method="post" action={action}>
-      <ProblemList form={form} />
+      <ProblemList form={form} labels={{ name: say("field.pot-name") }} />
       <PlantFields form={form} ownGroups={ownGroups} />
       <DryDays form={form} group={group} settings={settings} />
       <fieldset class="group">

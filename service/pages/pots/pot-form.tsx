@@ -53,7 +53,7 @@ export function potOfForm(
   const clock = { nowUtcMs, zone: collection.site.zone };
   const planted = plantedInstant(typed, clock);
   const watered = wateredInstant(typed, clock);
-  const unknown = unknownNames(typed, collection);
+  const unknown = [...unknownNames(typed, collection), ...orderProblems(typed, { planted, watered })];
   const vessel = read.ok ? vesselOfForm(read.value) : null;
   if (read.ok && vessel?.problems.length === 0 && unknown.length === 0 && planted.ok && watered.ok) {
     const potId = `pot.${read.value.formId}`;
@@ -93,6 +93,17 @@ function wateredInstant(
 ): Dated | { ok: true; value: null } {
   if ((typed.wateredDay ?? "") === "") return { ok: true, value: null };
   return dayInstant({ field: "wateredDay", day: typed.wateredDay, ...at });
+}
+
+/** A day of watering before that of planting: one of the two is not as it was. */
+function orderProblems(
+  { planted: kind }: Typed,
+  { planted, watered }: { planted: Dated; watered: Dated | { ok: true; value: null } },
+): Problem[] {
+  const isTold = kind === "on-day" && planted.ok && watered.ok && watered.value !== null;
+  return isTold && watered.value < planted.value
+    ? [{ code: "watered-before-planted", path: ["wateredDay"] }]
+    : [];
 }
 
 function pastOf(
@@ -148,7 +159,7 @@ export function PotFields({ form, collection, formId: id, action, today }: PotFi
     list.map(({ id: value, name }) => ({ value, text: name }));
   return (
     <form method="post" action={action}>
-      <ProblemList form={form} />
+      <ProblemList form={form} labels={{ name: say("field.pot-name") }} />
       <input type="hidden" name="formId" value={id} />
       <PlantFields form={form} ownGroups={collection.ownGroups} />
       <VesselFields form={form} />

@@ -92,7 +92,7 @@ export function SpotFields({ form, formId, action }: { form: FormView; formId: s
   const { say } = form.words;
   return (
     <form method="post" action={action}>
-      <ProblemList form={form} />
+      <ProblemList form={form} labels={{ name: say("field.spot-name") }} />
       <input type="hidden" name="formId" value={formId} />
       <TextField form={form} name="name" label={say("field.spot-name")} />
       <RadioField

@@ -7,6 +7,7 @@ import { SpotSketch } from "../drawing/spot-sketch.tsx";
 import { typedForm } from "../forms/form-body.ts";
 import type { Typed } from "../forms/form-problems.ts";
 import { idOfForm } from "../forms/id-of-form.ts";
+import { nameProblems } from "../forms/name-problems.ts";
 import { pageText } from "../frame.tsx";
 import type { PageContext } from "../page-context.ts";
 import { SiteFrame } from "../site-frame.tsx";
@@ -36,8 +37,11 @@ export function spotsRoutes(context: PageContext): Hono {
     const typed = await typedForm(c);
     const id = before.id === NEW_ID ? `spot.${idOfForm(typed)}` : before.id;
     const read = spotOfForm(typed, { id, before });
-    if (!read.ok)
-      return c.html(spotPage(context, { now, spot: before, typed, problems: read.problems }), 422);
+    const problems = read.ok
+      ? nameProblems(read.value, now.collection.spots, "spot-name-taken")
+      : read.problems;
+    if (!read.ok || problems.length > 0)
+      return c.html(spotPage(context, { now, spot: before, typed, problems }), 422);
     await context.store.spots.put(now.site.id, read.value);
     await context.replan(now.site.id);
     return c.redirect("/spots", 303);

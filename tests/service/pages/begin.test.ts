@@ -3,6 +3,7 @@ import { startFeedServer } from "../../../demo/feed-server.ts";
 import { inventedWeather } from "../../../demo/invented-weather.ts";
 import { DEFAULT_FEED_SETTINGS, type FeedSettings } from "../../../service/feed/feed-settings.ts";
 import { createApp } from "../../../service/pages/app.tsx";
+import { typedOfSpot } from "../../../service/pages/spots/spot-form.tsx";
 import { collection, spot } from "../brief/plan-builder.ts";
 import { postOf } from "./post-of.ts";
 import { type Stock, stockedStore } from "./stocked-store.ts";
@@ -180,6 +181,66 @@ describe("from an empty house to a first brief", () => {
         if (!typed.startsWith("form-")) expect(text).toContain(typed);
     },
   );
+
+  it.each([
+    ["/begin/site", { ...SITE, name: "" }, "What you call it</a>: This is still needed."],
+    ["/begin/site", { ...SITE, latDeg: "95" }, "Latitude</a>: Enter a number from -90 to 90°."],
+    ["/begin/spots", { ...SPOTS, "name.shed": " " }, "Shed or garage</a>: This is still needed."],
+    ["/begin/mix", { ...MIX, name: "" }, "Name of the mix</a>: This is still needed."],
+    ["/begin/pot", { ...POT, name: "" }, "Your name for it</a>: This is still needed."],
+    ["/begin/pot", { ...POT, topCm: "1" }, "Width at the rim</a>: Enter a number from 2 to 300 cm."],
+    [
+      "/begin/pot",
+      { ...POT, wateredDay: "2027-05-01" },
+      "Last watered until it ran through</a>: It was watered before it was planted.",
+    ],
+  ])("tells the problem of %s by the label of its field, with its unit", async (address, fields, said) => {
+    const { send } = await house(address === "/begin/site" ? {} : { collection: potless });
+    const { status, text } = await send(address, fields as unknown as Record<string, string>);
+    expect(status).toBe(422);
+    const plain = text.replaceAll("\u00a0", " ");
+    expect(plain).toContain(said);
+    const sentence = said.split(": ")[1]!;
+    // Above the form and beside the field.
+    expect(plain.split(sentence)).toHaveLength(3);
+  });
+
+  it.each([
+    ["9.14 W", -9.14],
+    ["9,14°w", -9.14],
+    ["O 9.14", -9.14],
+    ["+9.14", 9.14],
+    ["৯.১৪° E", 9.14],
+    ["-9.14", -9.14],
+  ])("reads the longitude %s", async (lonDeg, expected) => {
+    const { store, send } = await house();
+    expect((await send("/begin/site", { ...SITE, lonDeg })).status).toBe(303);
+    expect((await store.sites.list())[0]?.lonDeg).toBe(expected);
+  });
+
+  it.each(["-9.14 W", "9.14 N", "W9.14W", "W"])("asks again about the longitude %s", async (lonDeg) => {
+    const { send } = await house();
+    expect((await send("/begin/site", { ...SITE, lonDeg })).text).toContain("Enter a number, such as");
+  });
+
+  it("refuses a second spot or mix of a name, however it is written", async () => {
+    const { store, send } = await house();
+    await send("/begin/site", SITE);
+    const alike = await send("/begin/spots", { ...SPOTS, "name.shed": "roof" });
+    expect(alike.text.split("Another spot has this name")).toHaveLength(5);
+    await send("/begin/spots", SPOTS);
+    await send("/begin/mix", MIX);
+    const site = (await store.sites.list())[0]!;
+    const [roof] = (await store.collection(site.id)).spots;
+    const spot = { ...typedOfSpot(roof!), formId: "form-spot-9", name: " ROOF" };
+    expect((await send("/spots/new", spot)).text).toContain("Another spot has this name");
+    expect((await send(`/spots/${roof!.id}`, { ...spot, name: "ROOF" })).status).toBe(303);
+    const mix = { ...MIX, formId: "form-mix-2", name: "lean " };
+    expect((await send("/mixes/new", mix)).text).toContain("Another mix has this name");
+    expect((await send("/mixes/new", { ...mix, name: "Leaner" })).status).toBe(303);
+    const held = await store.collection(site.id);
+    expect([held.spots.length, held.mixes.length]).toEqual([2, 2]);
+  });
 
   it("asks about a base wider than the rim, and takes yes for an answer", async () => {
     const { send } = await house({ collection: potless });

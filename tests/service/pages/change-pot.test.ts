@@ -80,7 +80,7 @@ describe("the figures of a pot", () => {
 
   it.each([
     [{ name: " " }, "name", "needed"],
-    [{ groupId: "triffid" }, "groupId", "Choose one of the list"],
+    [{ groupId: "triffid" }, "groupId", "Choose one from the list"],
     [{ count: "0" }, "count", "from 1 to 10"],
     [{ "own.killC": "5", "own.damageC": "4" }, "own.killC", "cannot be killed before it is harmed"],
     [{ groupId: "desert-rose", "own.stopWaterNightC": "16" }, "own.stopWaterNightC", "cut before it stops"],

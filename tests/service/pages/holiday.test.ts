@@ -36,7 +36,7 @@ it("keeps who looks after the pots, shows it, warns while no way leads there, an
 it.each([
   [{ toDay: "2027-05-13" }, "The last day comes before the first."],
   [{ fromDay: "2027-04-01", toDay: "2027-04-02" }, "Choose today or a later day."],
-  [{ "handover-person": "nobody" }, "Choose one of the list."],
+  [{ "handover-person": "nobody" }, "Choose one from the list."],
   [{ fromDay: "soon" }, "Enter a day, such as 2027-05-12."],
 ])("refuses %j, says what to do and keeps nothing", async (wrong, says) => {
   const { send, store } = await stocked();

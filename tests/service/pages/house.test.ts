@@ -150,11 +150,11 @@ describe("a pasted table", () => {
     const { status, text } = await send("/pots/paste", { formId: "form-0001", table });
     expect(status).toBe(422);
     expect(text).toContain("Row 3, How many alike: Enter a number from 1 to 10000.");
-    expect(text).toContain("Row 3, Kind of plant: Choose one of the list.");
-    expect(text).toContain("Row 3, Spot: Choose one of the list.");
+    expect(text).toContain("Row 3, Kind of plant: Choose one from the list.");
+    expect(text).toContain("Row 3, Spot: Choose one from the list.");
     expect(text).toContain("Row 4, Name: This is still needed.");
-    expect(text).toContain("Row 4, Shape: Choose one of the list.");
-    expect(text).toContain("Row 4, Wall: Choose one of the list.");
+    expect(text).toContain("Row 4, Shape: Choose one from the list.");
+    expect(text).toContain("Row 4, Wall: Choose one from the list.");
     expect((await store.pots.list("quay")).some(({ id }) => id.startsWith("pot."))).toBe(false);
   });
 

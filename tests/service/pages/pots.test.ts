@@ -136,7 +136,7 @@ describe("the shelves", () => {
     const { status, text } = await send("/pots/log", { formId: "form-0001", what: "moved", toSpotId: "" });
     expect(status).toBe(422);
     expect(text).toContain("Tick at least one pot");
-    expect(text).toContain("Choose one of the list");
+    expect(text).toContain("Choose one from the list");
   });
 });
 
@@ -241,7 +241,7 @@ describe("a pot's page", () => {
     [{ kind: "weighed", massKg: "" }, "This is still needed"],
     [{ kind: "checked" }, "This is still needed"],
     [{ kind: "moved", toSpotId: "" }, "This is still needed"],
-    [{ kind: "moved", toSpotId: "cellar" }, "Choose one of the list"],
+    [{ kind: "moved", toSpotId: "cellar" }, "Choose one from the list"],
     [{ kind: "fed", day: "2027-05-13" }, "today or an earlier day"],
     [{ kind: "fed", time: "25:00" }, "Enter a time of day"],
     [{ kind: "planted", shape: "round" }, "things are still to be mended"],

@@ -23,7 +23,7 @@ it("refuses a language that nobody speaks here and keeps what was typed", async 
   const { send, store } = await houseOf({ collection });
   const answer = await send("/house/words", { ...CHOSEN, language: "xx" });
   expect(answer.status).toBe(422);
-  expect(answer.text).toContain("Choose one of the list.");
+  expect(answer.text).toContain("Choose one from the list.");
   expect(await store.choices.wordChoice()).toBeNull();
 });
 
