@@ -376,6 +376,7 @@ export const BN = {
   "deed.done": "হয়েছে",
   "deed.tick-label": "হয়েছে: {sentence}",
   "strip.label": "সামনের ২৪ ঘণ্টা ছবিতে; নিচের বাক্যে একই কথা।",
+  "strip.day-clock": "{weekday} {clock}",
   "strip.dry": "বৃষ্টি নেই",
   "strip.rain-most": "ঘণ্টায় সর্বোচ্চ {mostMm}",
   "strip.gust-most": "দমকা {gustMPerS}",

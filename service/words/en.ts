@@ -395,6 +395,7 @@ export const EN = {
   "deed.done": "done",
   "deed.tick-label": "Done: {sentence}",
   "strip.label": "The next 24 hours as a drawing; the sentence below it says the same.",
+  "strip.day-clock": "{weekday} {clock}",
   "strip.dry": "no rain",
   "strip.rain-most": "up to {mostMm} in the hour",
   "strip.gust-most": "gusts {gustMPerS}",

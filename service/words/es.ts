@@ -396,6 +396,7 @@ export const ES = {
   "deed.done": "hecho",
   "deed.tick-label": "Hecho: {sentence}",
   "strip.label": "Las próximas 24 horas en un dibujo; la frase de debajo dice lo mismo.",
+  "strip.day-clock": "{weekday} {clock}",
   "strip.dry": "sin lluvia",
   "strip.rain-most": "hasta {mostMm} en la hora",
   "strip.gust-most": "rachas {gustMPerS}",

@@ -375,6 +375,7 @@ export const HI = {
   "deed.done": "हो गया",
   "deed.tick-label": "हो गया: {sentence}",
   "strip.label": "अगले 24 घंटे चित्र में; नीचे का वाक्य यही कहता है।",
+  "strip.day-clock": "{weekday} {clock}",
   "strip.dry": "बारिश नहीं",
   "strip.rain-most": "घंटे में {mostMm} तक",
   "strip.gust-most": "झोंके {gustMPerS}",

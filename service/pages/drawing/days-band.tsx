@@ -3,17 +3,21 @@ import type { DayOutline } from "../../../core/plan/plan.ts";
 import type { Words } from "../../words/words.ts";
 
 const WIDTH = 360;
-const WARMTH = { top: 30, foot: 96 };
-const RAIN = { top: 108, foot: 148 };
+const WARMTH = { top: 34, foot: 92 };
+const RAIN = { top: 112, foot: 146 };
 const HEIGHT = 176;
+/** More would leave no room for the names of the days. */
+const MOST_IN_ROW = 8;
 
-/** The coming days side by side: coldest to hottest, rain with its spread, gusts, thunder crossed out. */
+/** The coming days side by side, two weeks in two rows of one scale: coldest to hottest, rain with its spread, gusts, thunder crossed out. */
 export function DaysBand({ days, words }: { days: readonly DayOutline[]; words: Words }) {
   const known = days.filter(
     ({ tempMinC, tempMaxC }) => Number.isFinite(tempMinC.mid) && Number.isFinite(tempMaxC.mid),
   );
   if (known.length === 0) return null;
-  const step = (WIDTH - 8) / known.length;
+  const rowCount = Math.ceil(known.length / MOST_IN_ROW);
+  const inRow = Math.ceil(known.length / rowCount);
+  const step = (WIDTH - 8) / inRow;
   const lowest = Math.min(...known.map(({ tempMinC }) => tempMinC.low));
   const highest = Math.max(...known.map(({ tempMaxC }) => tempMaxC.high));
   const warmth = scaleLinear([lowest, Math.max(highest, lowest + 5)], [WARMTH.foot, WARMTH.top]);
@@ -24,11 +28,15 @@ export function DaysBand({ days, words }: { days: readonly DayOutline[]; words: 
       class="strip days-band"
       role="img"
       aria-label={words.say("days.label")}
-      viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
+      viewBox={`0 0 ${WIDTH} ${rowCount * HEIGHT}`}
     >
-      <path class="strip-base" d={`M4 ${RAIN.foot}H${WIDTH - 4}`} />
-      {known.map((day, index) => (
-        <Day day={day} x={4 + (index + 0.5) * step} step={step} scales={{ warmth, rain }} words={words} />
+      {Array.from({ length: rowCount }, (_, row) => (
+        <g transform={`translate(0 ${row * HEIGHT})`}>
+          <path class="strip-base" d={`M4 ${RAIN.foot}H${WIDTH - 4}`} />
+          {known.slice(row * inRow, (row + 1) * inRow).map((day, index) => (
+            <Day day={day} x={4 + (index + 0.5) * step} step={step} scales={{ warmth, rain }} words={words} />
+          ))}
+        </g>
       ))}
     </svg>
   );
@@ -44,7 +52,7 @@ interface DayProps {
 
 function Day({ day, x, step, scales: { warmth, rain }, words }: DayProps) {
   const bar = Math.min(14, step * 0.5);
-  // Whole degrees: two weeks stand on the width of a phone.
+  // Whole degrees: a week stands on the width of a phone.
   const number = (name: string, value: number) => words.figure(name, Math.round(value))?.number ?? "";
   const box = (mm: number) =>
     `M${px(x - bar / 2)} ${RAIN.foot}V${px(rain(mm))}H${px(x + bar / 2)}V${RAIN.foot}Z`;
@@ -56,10 +64,10 @@ function Day({ day, x, step, scales: { warmth, rain }, words }: DayProps) {
       </text>
       <path class="strip-warmth" d={`M${px(x)} ${px(coldest)}V${px(hottest)}`} />
       <path class="band-spread" d={spreadTicks({ x, day, warmth })} />
-      <text x={px(x)} y={px(hottest - 5)} text-anchor="middle">
+      <text x={px(x)} y={px(Math.min(hottest, warmth(day.tempMaxC.high)) - 5)} text-anchor="middle">
         {number("tempC", day.tempMaxC.mid)}
       </text>
-      <text x={px(x)} y={px(coldest + 11)} text-anchor="middle">
+      <text x={px(x)} y={px(Math.max(coldest, warmth(day.tempMinC.low)) + 14)} text-anchor="middle">
         {number("tempC", day.tempMinC.mid)}
       </text>
       {day.rainMm.high >= 0.1 && <path class="strip-rain-high" d={box(day.rainMm.high)} />}

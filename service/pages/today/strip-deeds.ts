@@ -1,7 +1,7 @@
 import type { BriefDeed } from "../../brief/brief-value.ts";
 import { groupedBy } from "../../brief/grouped-by.ts";
 import type { Words } from "../../words/words.ts";
-import type { StripDeed } from "../drawing/day-strip.tsx";
+import type { StripDeed } from "../drawing/strip-deeds.tsx";
 
 /** Deeds still open by hour and verb, for hanging from the strip: one is named, several are counted. */
 export function stripDeeds(deeds: readonly BriefDeed[], { say, clock }: Words, zone: string): StripDeed[] {
