@@ -1,5 +1,6 @@
 import type { Child } from "hono/jsx";
 import { calendarDay } from "../../core/site/local-days.ts";
+import { missingStep } from "./begin/missing-step.ts";
 import { Frame } from "./frame.tsx";
 import { whenText } from "./journal/when-text.ts";
 import type { PageContext } from "./page-context.ts";
@@ -31,6 +32,13 @@ export function SiteFrame({
       madeAt={whenText(nowUtcMs, { zone, today: calendarDay(nowUtcMs, zone) }, context.words)}
       credit={now.plan?.weatherAge.credit}
     >
+      {missingStep(now.collection) !== null && (
+        <p>
+          <a class="button quiet" href="/begin">
+            {context.words.say("begin.onward")}
+          </a>
+        </p>
+      )}
       {children}
     </Frame>
   );

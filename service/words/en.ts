@@ -472,6 +472,10 @@ export const EN = {
   "gone.other": "Gone",
 
   "begin.step": "Step {step} of {stepCount}",
+  "begin.what":
+    "Leebench tells you each morning, by the weather that is coming, which pots to water and with how much, which to keep dry, and which to carry under cover.",
+  "begin.back": "Back to: {title}",
+  "begin.onward": "Go on with the first steps",
   "begin.site.title": "Where do the pots stand?",
   "begin.site.text":
     "The place decides which weather is fetched. It stays in this house; only its coordinates go to the weather service.",

@@ -473,6 +473,10 @@ export const ES = {
   "gone.other": "Ya no está",
 
   "begin.step": "Paso {step} de {stepCount}",
+  "begin.what":
+    "Leebench le dice cada mañana, según el tiempo que viene, qué macetas regar y con cuánto, cuáles mantener secas y cuáles llevar a cubierto.",
+  "begin.back": "Volver a: {title}",
+  "begin.onward": "Seguir con los primeros pasos",
   "begin.site.title": "¿Dónde están las macetas?",
   "begin.site.text":
     "El lugar decide qué tiempo se obtiene. Se queda en esta casa; al servicio meteorológico solo van sus coordenadas.",

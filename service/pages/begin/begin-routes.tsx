@@ -18,7 +18,7 @@ import { BeginFrame } from "./begin-frame.tsx";
 import { type BeginStep, missingStep } from "./missing-step.ts";
 import { MixStep, mixOfForm } from "./mix-step.tsx";
 import { READY_MIXES, type ReadyMixKey } from "./ready-mixes.ts";
-import { SiteForm, SiteStep, siteOf } from "./site-step.tsx";
+import { SEARCH, SiteForm, SiteStep, siteOf } from "./site-step.tsx";
 import { SpotsStep, spotsOfForm } from "./spots-step.tsx";
 
 interface StepInput {
@@ -38,11 +38,13 @@ export function beginRoutes(context: PageContext): Hono {
     const now = await siteNow(context);
     const step = missingStep(now?.collection ?? null);
     if (step === null) return c.redirect("/", 303);
-    if (step === "site") return c.html(pageText(await sitePage(context, c.req.query("place") ?? "")));
     return c.html(pageText(stepPage(context, { step, now, typed: firstTyped(step, c, context.words) })));
   });
   routes.post("/begin/site", async (c) => {
     const typed = await typedForm(c);
+    const place = (typed.place ?? "").trim();
+    if (typed.do === SEARCH && place !== "")
+      return c.html(pageText(await searchedPage(context, { typed, place })));
     const read = readForm(SiteForm, typed);
     if (!read.ok) return again(c, "site", { now: null, typed, problems: read.problems });
     const elevationM = read.value.elevationM ?? (await elevationOf(context, read.value));
@@ -94,15 +96,12 @@ async function elevationOf(
   return found.ok ? found.value : null;
 }
 
-async function sitePage(context: PageContext, place: string) {
+async function searchedPage(context: PageContext, { typed, place }: { typed: Typed; place: string }) {
   const { words, feed } = context;
-  const search =
-    place.trim() === ""
-      ? null
-      : { name: place, found: await searchPlaces({ name: place, feed, language: words.language }) };
+  const found = await searchPlaces({ name: place, feed, language: words.language });
   return (
     <BeginFrame context={context} step="site">
-      <SiteStep form={{ typed: {}, problems: [], words }} search={search} />
+      <SiteStep form={{ typed, problems: [], words }} search={{ name: place, found }} />
     </BeginFrame>
   );
 }

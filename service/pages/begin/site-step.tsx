@@ -28,28 +28,28 @@ interface SiteStepProps {
   readonly search: { readonly name: string; readonly found: Outcome<Place[]> } | null;
 }
 
+/** Value of the button that searches; the same form takes the place, so that what was typed stays. */
+export const SEARCH = "search";
+
 /** Where the pots stand: found by name, or by coordinates. */
 export function SiteStep({ form, search }: SiteStepProps) {
   const { say } = form.words;
   return (
     <>
-      <ProblemList form={form} labels={{ name: say("field.site-name") }} />
-      <section>
-        <h2>{say("begin.site.by-name")}</h2>
-        <form method="get" action="/begin" class="search">
-          <TextField
-            form={{ ...form, typed: { place: search?.name ?? "" }, problems: [] }}
-            name="place"
-            type="search"
-            label={say("field.place")}
-          />
-          <button type="submit">{say("begin.site.search")}</button>
-        </form>
-        {search && <Found search={search} form={form} />}
-      </section>
-      <section>
-        <h2>{say("begin.site.by-coordinates")}</h2>
-        <form method="post" action="/begin/site">
+      <form method="post" action={SITE_ADDRESS}>
+        <ProblemList form={form} labels={{ name: say("field.site-name") }} />
+        <section>
+          <h2>{say("begin.site.by-name")}</h2>
+          <div class="search">
+            <TextField form={form} name="place" type="search" label={say("field.place")} />
+            <button type="submit" name="do" value={SEARCH}>
+              {say("begin.site.search")}
+            </button>
+          </div>
+          {search && <Found search={search} form={form} />}
+        </section>
+        <section>
+          <h2>{say("begin.site.by-coordinates")}</h2>
           <TextField form={form} name="name" label={say("field.site-name")} hint={say("hint.site-name")} />
           <div class="row">
             <NumberField form={form} name="latDeg" label={say("field.latDeg")} unit="°" />
@@ -64,11 +64,16 @@ export function SiteStep({ form, search }: SiteStepProps) {
             ))}
           </datalist>
           <button type="submit">{say("begin.site.use")}</button>
-        </form>
-      </section>
+        </section>
+      </form>
+      {search?.found.ok &&
+        search.found.value.map((place, index) => <FoundForm place={place} index={index} />)}
     </>
   );
 }
+
+const SITE_ADDRESS = "/begin/site";
+const foundId = (index: number) => `found-${index}`;
 
 function Found({
   search,
@@ -82,26 +87,33 @@ function Found({
   if (found.value.length === 0) return <p class="problem">{words.say("begin.site.none", { name })}</p>;
   return (
     <ul class="plain found">
-      {found.value.map((place) => (
+      {found.value.map((place, index) => (
         <li>
           <p>
             <span class="verb">{place.name}</span> {whereText(place)}
           </p>
-          <form method="post" action="/begin/site">
-            {Object.entries(typedOfPlace(place)).map(([field, value]) => (
-              <input type="hidden" name={field} value={value} />
-            ))}
-            <button
-              type="submit"
-              class="quiet"
-              aria-label={words.say("begin.site.take-label", { name: place.name })}
-            >
-              {words.say("begin.site.take")}
-            </button>
-          </form>
+          <button
+            type="submit"
+            form={foundId(index)}
+            class="quiet"
+            aria-label={words.say("begin.site.take-label", { name: place.name })}
+          >
+            {words.say("begin.site.take")}
+          </button>
         </li>
       ))}
     </ul>
+  );
+}
+
+/** Sent by the button of a found place, which stands within the form of the search. */
+function FoundForm({ place, index }: { place: Place; index: number }) {
+  return (
+    <form id={foundId(index)} method="post" action={SITE_ADDRESS}>
+      {Object.entries(typedOfPlace(place)).map(([field, value]) => (
+        <input type="hidden" name={field} value={value} />
+      ))}
+    </form>
   );
 }
 

@@ -11,6 +11,7 @@ import { postOut } from "../../../service/outgoing/post-out.ts";
 import { flatPng, SMALL_PICTURE, zipped } from "../../drills/bombs.ts";
 import { serveHttp } from "../feed/loopback-server.ts";
 import { postOffice } from "../notify/post-office.ts";
+import { postOf } from "../pages/post-of.ts";
 import { barePlan } from "../store/bare-plan.ts";
 import { pot } from "../store/bench.ts";
 import { cookieOf, guardedHouse, SAME_ORIGIN } from "./guarded-house.ts";
@@ -76,7 +77,7 @@ describe("1. a script stored in a name", () => {
     store.raw.exec(
       "DELETE FROM journal; DELETE FROM pot; DELETE FROM mix; DELETE FROM spot; DELETE FROM site",
     );
-    const page = await (await app.request("/begin?place=anywhere")).text();
+    const page = await (await app.request("/begin/site", postOf({ do: "search", place: "anywhere" }))).text();
     expect(page).toContain("alert(1)");
     expect(running(page)).toEqual([]);
   });

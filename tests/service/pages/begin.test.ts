@@ -135,17 +135,41 @@ describe("from an empty house to a first brief", () => {
     ]);
   });
 
-  it("finds a place by name and takes it with one tap", async () => {
-    const { text } = await house({}, await invented());
-    const found = await text("/begin?place=kelp");
-    expect(found).toContain("Kelpmouth");
-    expect(found).toContain('name="zone" value="Europe/Madrid"');
-    expect(await text("/begin?place=zzzz")).toContain("No place called zzzz");
+  it("finds a place by name, takes it with one tap, and keeps what stood in the other fields", async () => {
+    const { send } = await house({}, await invented());
+    const typed = { do: "search", name: "Our yard", latDeg: "41,25", lonDeg: "x", zone: "Mars/Base" };
+    const found = await send("/begin/site", { ...typed, place: "kelp" });
+    expect(found.status).toBe(200);
+    expect(found.text).toContain('name="zone" value="Europe/Madrid"');
+    const [, form] = /<button type="submit" form="([^"]+)"[^>]*aria-label="The pots stand in Kelpmouth"/.exec(
+      found.text,
+    )!;
+    expect(found.text).toContain(`<form id="${form}" method="post" action="/begin/site">`);
+    for (const kept of ["kelp", "Our yard", "41,25", "x", "Mars/Base"])
+      expect(found.text).toContain(`value="${kept}"`);
+    expect((await send("/begin/site", { ...typed, place: "zzzz" })).text).toContain("No place called zzzz");
   });
 
-  it("goes on with coordinates when the search is down", async () => {
-    const { text } = await house({}, { geocodingUrl: "http://127.0.0.1:9", timeoutMs: 500 });
-    expect(await text("/begin?place=kelp")).toContain("could not be reached");
+  it("goes on with coordinates when the search is down, and with Enter in their fields", async () => {
+    const { send } = await house({}, { geocodingUrl: "http://127.0.0.1:9", timeoutMs: 500 });
+    const typed = { ...SITE, do: "search" };
+    expect((await send("/begin/site", { ...typed, place: "kelp" })).text).toContain("could not be reached");
+    expect((await send("/begin/site", { ...typed, place: " " })).to).toBe("/begin");
+  });
+
+  it("says at first what Leebench does, and leads back to a step and on again", async () => {
+    const { text, send } = await house();
+    expect(await text("/begin")).toContain("Leebench tells you each morning");
+    await send("/begin/site", SITE);
+    const second = await text("/begin");
+    expect(second).not.toContain("Leebench tells you each morning");
+    expect(second).toContain('href="/house">Back to: Where do the pots stand?</a>');
+    expect(await text("/house")).toContain('href="/begin">Go on with the first steps</a>');
+    await send("/begin/spots", SPOTS);
+    await send("/begin/mix", MIX);
+    expect(await text("/begin")).toContain('href="/mixes">Back to: What are the pots filled with?</a>');
+    await send("/begin/pot", POT);
+    expect(await text("/house")).not.toContain("Go on with the first steps");
   });
 
   it("looks up a height that was left out, and asks for it when that fails", async () => {
