@@ -75,6 +75,7 @@ export function briefHtml(brief: Brief, { links, words, changesFirst = false }: 
           )}
         />
         <Section heading={brief.care.heading} lines={brief.care.lines} />
+        {brief.evening !== null && <p>{brief.evening}</p>}
         {brief.stops.length > 0 && <p>{brief.nothing.sentence}</p>}
         <Section
           heading={brief.cautions.heading}

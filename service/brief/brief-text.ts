@@ -20,6 +20,7 @@ export function briefText(brief: Brief, { widthChars = 78 }: { widthChars?: numb
       brief.care.heading,
       brief.care.lines.map((line) => `- ${line}`),
     ),
+    [brief.evening ?? ""],
     [brief.stops.length === 0 ? "" : brief.nothing.sentence],
     section(
       brief.cautions.heading,

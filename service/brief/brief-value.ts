@@ -30,6 +30,8 @@ export interface Brief {
   readonly signs: BriefSection<SignLine>;
   /** What ends or begins after planting, today and tomorrow. */
   readonly care: BriefSection<string>;
+  /** Which pots are to be looked at again in the evening. */
+  readonly evening: string | null;
   readonly nothing: { readonly count: number; readonly sentence: string };
   /** Spells ahead in a sentence each, earliest first. */
   readonly spells: readonly string[];

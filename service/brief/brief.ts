@@ -15,7 +15,9 @@ import { groupedBy } from "./grouped-by.ts";
 import { groupedDeeds } from "./grouped-deeds.ts";
 import { headline } from "./headline.ts";
 import { keptLines } from "./kept-lines.ts";
+import { leadLine } from "./lead-line.ts";
 import { type Naming, namingFor } from "./naming.ts";
+import { eveningLine, potCounts } from "./pot-counts.ts";
 import { reasonLine } from "./reason-line.ts";
 import { signLines } from "./sign-lines.ts";
 import { comingSky, skyLines } from "./sky-lines.ts";
@@ -41,16 +43,17 @@ export function briefOf(input: {
   const naming = namingFor(input);
   const { today, later, dry } = sortDeeds(plan);
   const say = words.say;
-  const restCount = countPots(plan.pots.filter((pot) => pot.action === "none"));
+  const counts = potCounts(plan, new Set(today.map(({ potPlan }) => potPlan.potId)));
   const stops = stopsInWalkingOrder(today, { collection, naming });
   const title = say("brief.title", { forDay: plan.forDay, site: collection.site.name });
   const timing = timingLines(input.timing, naming);
-  const lead = leadLine({ deedCount: today.length, restCount, allCount: countPots(plan.pots) }, naming);
+  const lead = leadLine({ ...counts, deedCount: today.length }, words);
   const work = workLine(today, words);
   const cautions = cautionLines(plan.cautions, naming);
   const signs = plan.pots.flatMap((potPlan) => signLines(potPlan, naming));
   const care = careLines(naming);
-  const toldCount = signs.length + care.length;
+  const evening = eveningLine(naming);
+  const toldCount = signs.length + care.length + (evening === null ? 0 : 1);
   return {
     language: words.language,
     siteId: plan.siteId,
@@ -73,7 +76,8 @@ export function briefOf(input: {
     keepDry: { heading: say("brief.keep-dry.heading"), lines: dry.map((one) => keepDryLine(one, naming)) },
     signs: { heading: say("brief.signs.heading"), lines: signs },
     care: { heading: say("brief.care.heading"), lines: care },
-    nothing: { count: restCount, sentence: say("brief.nothing", { restCount }) },
+    evening,
+    nothing: { count: counts.restCount, sentence: say("brief.nothing", { restCount: counts.restCount }) },
     spells: (plan.spells ?? []).map((spell) => spellLine(spell, naming)),
     coming: { heading: say("brief.coming.heading"), lines: comingDays(later, naming) },
     windows: { heading: say("brief.windows.heading"), lines: windowLines(naming) },
@@ -102,10 +106,6 @@ function sortDeeds(plan: Plan): { today: Planned[]; later: Planned[]; dry: Plann
   };
 }
 
-function countPots(pots: readonly PotPlan[]): number {
-  return pots.reduce((sum, pot) => sum + pot.count, 0);
-}
-
 function stopsInWalkingOrder(
   today: readonly Planned[],
   { collection, naming }: { collection: Collection; naming: Naming },
@@ -123,15 +123,6 @@ function stopsInWalkingOrder(
 /** Earliest due first; deeds without an hour keep their order at the end. */
 function byHour(a: BriefDeed, b: BriefDeed): number {
   return (a.dueUtcMs ?? Number.MAX_SAFE_INTEGER) - (b.dueUtcMs ?? Number.MAX_SAFE_INTEGER);
-}
-
-function leadLine(
-  counts: { deedCount: number; restCount: number; allCount: number },
-  { words }: Naming,
-): string {
-  return counts.deedCount === 0
-    ? words.say("brief.lead.nothing", counts)
-    : words.say("brief.lead.deeds", counts);
 }
 
 function keepDryLine({ potPlan, deed }: Planned, naming: Naming): KeepDryLine {

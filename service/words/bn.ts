@@ -194,8 +194,11 @@ export const BN = {
     "{missedCount, plural, =1 {{firstDay} কোনো বার্তা ছিল না।} other {{firstDay} থেকে {lastDay} পর্যন্ত কোনো বার্তা ছিল না।}}",
   "brief.lead.nothing":
     "{allCount, plural, =0 {এখনো কোনো টব লেখা হয়নি।} one {একমাত্র টবটির আজ কিছু লাগবে না।} other {#টি টবের কোনোটিরই আজ কিছু লাগবে না।}}",
-  "brief.lead.deeds":
-    "{deedCount, plural, one {#টি কাজ} other {#টি কাজ}} আছে; {restCount, plural, =0 {প্রতিটি টবের কিছু লাগবে} one {#টি টবের কিছু লাগবে না} other {#টি টবের কিছু লাগবে না}}।",
+  "brief.lead": "{parts}।",
+  "brief.lead.deeds": "{busyCount}টি টবে {deedCount}টি কাজ",
+  "brief.lead.look": "{lookCount}টি টব দেখতে হবে",
+  "brief.lead.dry": "{dryCount}টি শুকনো রাখা",
+  "brief.lead.rest": "{restCount}টির আজ কিছু লাগবে না",
   "brief.work": "কাজ: {parts}।",
   "brief.work.minutes": "প্রায় {minutes} মিনিট",
   "brief.work.water": "{waterMl} পানি",
@@ -265,7 +268,8 @@ export const BN = {
   "spell.span.now": "এখন থেকে {to} পর্যন্ত",
   "spell.span.open": "{from} থেকে হিসাবের শেষ দিন পর্যন্ত",
   "spell.span.all": "হিসাবের সব দিন",
-  "brief.nothing": "{restCount, plural, =0 {} one {#টি টবের কিছু লাগবে না।} other {#টি টবের কিছু লাগবে না।}}",
+  "brief.evening": "আজ সন্ধ্যায় আবার দেখুন: {pots}।",
+  "brief.nothing": "{restCount, plural, =0 {} one {#টি টবের আজ কিছু লাগবে না।} other {#টি টবের আজ কিছু লাগবে না।}}",
   "brief.coming.heading": "সামনের দিন",
   "brief.windows.heading": "লাগানো ও টব বদলানোর সময়",
   "brief.windows.none": "লাগানোর মতো শুকনো, শান্ত সময় সামনে দেখা যাচ্ছে না।",

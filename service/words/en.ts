@@ -204,8 +204,12 @@ export const EN = {
     "{missedCount, plural, one {There was no brief on {firstDay}.} other {There was no brief from {firstDay} to {lastDay}.}}",
   "brief.lead.nothing":
     "{allCount, plural, =0 {No pots are entered yet.} one {The one pot needs nothing today.} other {None of the # pots needs anything today.}}",
+  "brief.lead": "{parts}.",
   "brief.lead.deeds":
-    "{deedCount, plural, one {One thing to do} other {# things to do}}; {restCount, plural, =0 {every pot is spoken for} one {one pot needs nothing} other {# pots need nothing}}.",
+    "{deedCount, plural, one {One thing to do} other {# things to do}}, at {busyCount, plural, one {one pot} other {# pots}}",
+  "brief.lead.look": "{lookCount, plural, one {# pot} other {# pots}} to look at",
+  "brief.lead.dry": "{dryCount} kept dry",
+  "brief.lead.rest": "{restCount, plural, one {one needs} other {# need}} nothing today",
   "brief.work": "Work: {parts}.",
   "brief.work.minutes": "some {minutes} minutes",
   "brief.work.water": "{waterMl} of water",
@@ -279,7 +283,9 @@ export const EN = {
   "spell.span.now": "now, until {to}",
   "spell.span.open": "from {from}, to the end of the days reckoned",
   "spell.span.all": "throughout the days reckoned",
-  "brief.nothing": "{restCount, plural, =0 {} one {One pot needs nothing.} other {# pots need nothing.}}",
+  "brief.evening": "Look again this evening: {pots}.",
+  "brief.nothing":
+    "{restCount, plural, =0 {} one {One pot needs nothing today.} other {# pots need nothing today.}}",
   "brief.coming.heading": "Coming days",
   "brief.windows.heading": "Hours for potting and repotting",
   "brief.windows.none": "No dry, calm stretch for potting in sight.",

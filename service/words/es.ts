@@ -203,8 +203,12 @@ export const ES = {
     "{missedCount, plural, one {El {firstDay} no hubo parte.} other {No hubo parte desde el {firstDay} hasta el {lastDay}.}}",
   "brief.lead.nothing":
     "{allCount, plural, =0 {Aún no hay macetas anotadas.} one {La única maceta no necesita nada hoy.} other {Ninguna de las # macetas necesita nada hoy.}}",
+  "brief.lead": "{parts}.",
   "brief.lead.deeds":
-    "{deedCount, plural, one {Una cosa que hacer} other {# cosas que hacer}}; {restCount, plural, =0 {todas las macetas tienen algo} one {una maceta no necesita nada} other {# macetas no necesitan nada}}.",
+    "{deedCount, plural, one {Una cosa que hacer} other {# cosas que hacer}}, en {busyCount, plural, one {una maceta} other {# macetas}}",
+  "brief.lead.look": "{lookCount, plural, one {# maceta} other {# macetas}} por mirar",
+  "brief.lead.dry": "{dryCount} en seco",
+  "brief.lead.rest": "{restCount, plural, one {una no necesita} other {# no necesitan}} nada hoy",
   "brief.work": "Trabajo: {parts}.",
   "brief.work.minutes": "unos {minutes} minutos",
   "brief.work.water": "{waterMl} de agua",
@@ -277,8 +281,9 @@ export const ES = {
   "spell.span.now": "ahora, hasta {to}",
   "spell.span.open": "desde {from}, hasta el final de los días calculados",
   "spell.span.all": "todos los días calculados",
+  "brief.evening": "Mire de nuevo al caer la tarde: {pots}.",
   "brief.nothing":
-    "{restCount, plural, =0 {} one {Una maceta no necesita nada.} other {# macetas no necesitan nada.}}",
+    "{restCount, plural, =0 {} one {Una maceta no necesita nada hoy.} other {# macetas no necesitan nada hoy.}}",
   "brief.coming.heading": "Próximos días",
   "brief.windows.heading": "Horas para plantar y trasplantar",
   "brief.windows.none": "No hay a la vista un rato seco y en calma para plantar.",

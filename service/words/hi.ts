@@ -194,8 +194,11 @@ export const HI = {
     "{missedCount, plural, =1 {{firstDay} को कोई सूचना नहीं थी।} other {{firstDay} से {lastDay} तक कोई सूचना नहीं थी।}}",
   "brief.lead.nothing":
     "{allCount, plural, =0 {अभी कोई गमला दर्ज नहीं है।} one {एकमात्र गमले को आज कुछ नहीं चाहिए।} other {# गमलों में से किसी को आज कुछ नहीं चाहिए।}}",
-  "brief.lead.deeds":
-    "{deedCount, plural, one {# काम है} other {# काम हैं}}; {restCount, plural, =0 {हर गमले का कुछ काम है} one {# गमले को कुछ नहीं चाहिए} other {# गमलों को कुछ नहीं चाहिए}}।",
+  "brief.lead": "{parts}।",
+  "brief.lead.deeds": "{deedCount} काम, {busyCount, plural, one {# गमले} other {# गमलों}} में",
+  "brief.lead.look": "{lookCount, plural, one {# गमला देखना है} other {# गमले देखने हैं}}",
+  "brief.lead.dry": "{dryCount, plural, one {# सूखा रखा है} other {# सूखे रखे हैं}}",
+  "brief.lead.rest": "{restCount} को आज कुछ नहीं चाहिए",
   "brief.work": "काम: {parts}।",
   "brief.work.minutes": "क़रीब {minutes} मिनट",
   "brief.work.water": "{waterMl} पानी",
@@ -264,7 +267,9 @@ export const HI = {
   "spell.span.now": "अभी से {to} तक",
   "spell.span.open": "{from} से हिसाब के आख़िरी दिन तक",
   "spell.span.all": "हिसाब के सब दिन",
-  "brief.nothing": "{restCount, plural, =0 {} one {# गमले को कुछ नहीं चाहिए।} other {# गमलों को कुछ नहीं चाहिए।}}",
+  "brief.evening": "आज शाम फिर देखें: {pots}।",
+  "brief.nothing":
+    "{restCount, plural, =0 {} one {# गमले को आज कुछ नहीं चाहिए।} other {# गमलों को आज कुछ नहीं चाहिए।}}",
   "brief.coming.heading": "आने वाले दिन",
   "brief.windows.heading": "लगाने और गमला बदलने का समय",
   "brief.windows.none": "लगाने के लिए सूखा, शांत समय अभी नज़र में नहीं है।",

@@ -49,6 +49,7 @@ export function TodayPage(props: TodayProps) {
         <KeepDry brief={brief} />
         <Signs section={brief.signs} />
         <Lines section={brief.care} />
+        {brief.evening !== null && <p class="nothing">{brief.evening}</p>}
         {brief.nothing.count > 0 && <p class="nothing">{brief.nothing.sentence}</p>}
         <Cautions brief={brief} />
         <Logged {...props} />

@@ -42,11 +42,27 @@ describe("a brief", () => {
     ]);
   });
 
-  it("counts the pots that need nothing", () => {
-    expect(brief().nothing).toEqual({ count: 1, sentence: "One pot needs nothing." });
+  it("counts the pots that need nothing today, though one of them does on Friday", () => {
+    expect(brief().nothing).toEqual({ count: 2, sentence: "2 pots need nothing today." });
     const quiet = brief({ pots: [potPlan("fig"), potPlan("lemon", { count: 3 })] });
     expect(quiet.lead).toBe("None of the 4 pots needs anything today.");
     expect(quiet.stops).toEqual([]);
+  });
+
+  it("accounts for every pot, and names those to be looked at again in the evening", () => {
+    const short = { reason: { code: "has-enough" as const, numbers: { leftDays: 0 } } };
+    const pots = [
+      potPlan("lemon", { count: 3, action: "water" }),
+      potPlan("fig", short),
+      potPlan("plumeria", { count: 2, action: "keep-dry" }),
+      potPlan("aloe", { count: 4, reason: { code: "has-enough", numbers: { leftDays: 1 } } }),
+    ];
+    const { lead, evening, emptyLine } = brief({ pots });
+    expect(lead).toBe("One thing to do, at 3 pots; 1 pot to look at; 2 kept dry; 4 need nothing today.");
+    expect(evening).toBe("Look again this evening: Fig.");
+    const idle = brief({ pots: pots.slice(1) });
+    expect(idle.lead).toBe("1 pot to look at; 2 kept dry; 4 need nothing today.");
+    expect([emptyLine, idle.emptyLine]).toEqual([null, null]);
   });
 
   it("tells sky, thunder hours, age and credit of the weather", () => {
