@@ -54,7 +54,7 @@ describe("how last year would have gone", () => {
     const { app, asked } = await pageIn({ kind: "none" });
     const sent = await app.request("/house/last-year", postOf({ place: "" }));
     expect(sent.status).toBe(422);
-    expect(await sent.text()).toContain("Choose one of the list.");
+    expect(await sent.text()).toContain("Choose one from the list.");
     expect(asked).toEqual([]);
   });
 
