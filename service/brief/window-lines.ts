@@ -1,3 +1,4 @@
+import { windowToPrepareFor } from "../../core/mix/batch-starts.ts";
 import type { WorkWindow } from "../../core/plan/plan.ts";
 import type { PotPlan } from "../../core/plan/pot-plan.ts";
 import { calendarDay } from "../../core/site/local-days.ts";
@@ -12,17 +13,17 @@ export function windowLines(naming: Naming): string[] {
   const { plan, words } = naming;
   if (plan.workWindows.length === 0) return [words.say("brief.windows.none")];
   const windows = plan.workWindows.slice(0, WINDOWS_AT_MOST);
-  const firstPrepared = windows.find(({ prepareFrom }) => prepareFrom !== undefined);
+  const preparedFor = windowToPrepareFor(windows.filter(({ prepareFrom }) => prepareFrom !== undefined));
   const waiting = plan.pots.filter(waitsForRepotting).map(({ potId }) => potId);
   return [
-    ...windows.map((window) => windowLine(window, { naming, prepares: window === firstPrepared })),
+    ...windows.map((window) => windowLine(window, { naming, prepares: window === preparedFor })),
     ...(waiting.length === 0
       ? []
       : [words.say("brief.windows.not-for", { pots: potsText(waiting, naming) })]),
   ];
 }
 
-/** Later windows leave the more time, so the hour to begin is said once. */
+/** The hour to begin is said once, of the window that is worth it. */
 function windowLine(window: WorkWindow, { naming, prepares }: { naming: Naming; prepares: boolean }): string {
   const { plan, words, when } = naming;
   const line = words.say("brief.window", {

@@ -4,10 +4,11 @@ import type { CareNote } from "../../../core/mix/care-notes.ts";
 import type { Component } from "../../../core/mix/component.ts";
 import { componentsById } from "../../../core/mix/library.ts";
 import type { Mix } from "../../../core/mix/mix.ts";
+import { pourAmountMl } from "../../../core/plan/rows/pour-amount.ts";
 import type { Problem } from "../../../core/problem.ts";
 import { calendarDay } from "../../../core/site/local-days.ts";
-import type { Words } from "../../words/words.ts";
-import { componentName } from "../forms/component-name.ts";
+import { capitalised, type Words } from "../../words/words.ts";
+import { componentName, nameAmid } from "../forms/component-name.ts";
 import { type FormView, NumberField, ProblemList } from "../forms/fields.tsx";
 import { readForm, type Typed } from "../forms/form-problems.ts";
 import { maybeNumber, neededNumber } from "../forms/typed-fields.ts";
@@ -86,6 +87,11 @@ export function BatchSheet({ context, now, mix, form, batch: made }: BatchSheetP
   );
 }
 
+/** As it is measured with jug, bucket or barrow. */
+function measuredMl(litres: number): number {
+  return pourAmountMl(litres * 1000);
+}
+
 /** By what components are called. */
 interface Naming {
   readonly words: Words;
@@ -99,8 +105,8 @@ function Sheet({ made, zone, naming }: { made: Batch; zone: string; naming: Nami
     <section>
       <p>
         {say("batch.sum", {
-          potLitreMl: made.potLitres * 1000,
-          mixedMl: made.mixedLitres * 1000,
+          potLitreMl: measuredMl(made.potLitres),
+          mixedMl: measuredMl(made.mixedLitres),
           shrinkFrac: made.shrinkFrac,
         })}
       </p>
@@ -109,14 +115,16 @@ function Sheet({ made, zone, naming }: { made: Batch; zone: string; naming: Nami
           <li>
             <span class="verb">{name(line.component)}</span>{" "}
             {say("batch.line", {
-              looseMl: line.litres * 1000,
+              looseMl: measuredMl(line.litres),
               lowKg: line.dryMassKg.low,
               highKg: line.dryMassKg.high,
             })}
             {line.bags !== null && ` ${say("batch.bags", { bagCount: line.bags })}`}
           </li>
         ))}
-        {made.dressingLitres > 0 && <li>{say("batch.dressing", { stoneMl: made.dressingLitres * 1000 })}</li>}
+        {made.dressingLitres > 0 && (
+          <li>{say("batch.dressing", { stoneMl: measuredMl(made.dressingLitres) })}</li>
+        )}
       </ul>
       <p>{say("batch.mass", { lowKg: made.dryMassKg.low, highKg: made.dryMassKg.high })}</p>
       <section>
@@ -145,9 +153,9 @@ function careText({
   naming: Naming;
 }): string {
   const { words } = naming;
-  const components = words.list(note.components.map((id) => componentName(id, naming)));
+  const components = words.list(note.components.map((id) => nameAmid(id, naming)));
   const start = made.starts.find(({ task }) => task.code === note.code);
-  const text = words.say(`care.${note.code}`, { components });
+  const text = capitalised(words.say(`care.${note.code}`, { components }), words.locale);
   if (!start) return text;
   return `${text} ${words.say("care.start", {
     clock: words.clock(start.startUtcMs, zone),

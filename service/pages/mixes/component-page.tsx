@@ -1,7 +1,7 @@
 import { type Component, type Ranged, TOLD_FIGURES } from "../../../core/mix/component.ts";
 import { relativesOf } from "../../../core/mix/relatives.ts";
 import type { Words } from "../../words/words.ts";
-import { componentName } from "../forms/component-name.ts";
+import { nameAmid } from "../forms/component-name.ts";
 import {
   type FormView,
   NumberField,
@@ -151,7 +151,7 @@ function Handling({ form }: { form: FormView }) {
 function Reckoned({ component, words }: { component: Component; words: Words }) {
   const { say } = words;
   const told = new Set<string>(component.told ?? TOLD_FIGURES);
-  const kin = words.list(relativesOf(component).ids.map((id) => componentName(id, { words })));
+  const kin = words.list(relativesOf(component).ids.map((id) => nameAmid(id, { words })));
   const rows = TOLD_FIGURES.flatMap((figure) => {
     const range = component[figure];
     return range ? [{ figure, range }] : [];

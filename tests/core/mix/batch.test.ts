@@ -78,6 +78,20 @@ describe("what to fetch for a batch", () => {
     ]);
   });
 
+  test("soaking waits for hours that are all but sure to be dry, and for the surest where none are", () => {
+    const nowUtcMs = Date.parse("2026-05-13T12:00Z");
+    const opens = (...shares: number[]) => {
+      const windows = shares.map((dryShareFrac, index) => ({
+        ...window(`2026-05-${15 + index}T06:00Z`),
+        dryShareFrac,
+      }));
+      return new Date(got(batch({ ...INPUT, windows, nowUtcMs })).starts[0]!.windowFromUtcMs).getUTCDate();
+    };
+    expect(opens(0.76, 0.96, 0.99)).toBe(16);
+    expect(opens(0.72, 0.78, 0.75)).toBe(16);
+    expect(opens(0.75, 0.75)).toBe(15);
+  });
+
   test("without a window that leaves time nothing is dated", () => {
     const nowUtcMs = Date.parse("2026-05-13T12:00Z");
     expect(got(batch({ ...INPUT, windows: [window("2026-05-14T06:00Z")], nowUtcMs })).starts).toEqual([]);

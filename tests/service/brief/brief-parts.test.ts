@@ -146,6 +146,19 @@ describe("hours for potting", () => {
   });
 });
 
+it("says when to prepare for the sure day, not for the doubtful gap before it", () => {
+  const [sure] = plan().workWindows;
+  const gap = {
+    ...sure!,
+    from: "2027-05-13T05:00Z",
+    to: "2027-05-13T07:00Z",
+    dryShareFrac: 0.76,
+    prepareFrom: "2027-05-12T05:00Z",
+  };
+  const { lines } = brief({ workWindows: [gap, { ...sure!, prepareFrom: "2027-05-13T06:00Z" }] }).windows;
+  expect(lines.map((line) => line.includes("Begin to soak"))).toEqual([false, true]);
+});
+
 describe("how far it came true", () => {
   const telling = (toldFrac: number, cameTrueFrac: number, count: number) => ({
     toldFrac,

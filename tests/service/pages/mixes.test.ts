@@ -83,8 +83,19 @@ describe("the batch sheet", () => {
       address("/mixes/soft/batch", { ...VESSEL, count: "6", sparePercent: "10", bagLitres: "20" }),
     );
     expect(text).toMatch(/Coco peat<\/span> [\d.]+ l loose, [\d.]+ kg to [\d.]+ kg dry\. \d+ bags?\./);
-    expect(text).toContain("Soak Coco peat in water for a day");
+    expect(text).toContain("Soak coco peat in water for a day");
   });
+});
+
+it.each([
+  ["6", /The pots take \d{1,2} l;/],
+  ["1000", /The pots take \d,\d00 l;/],
+])("the batch sheet measures %s pots as a grower does, no finer", async (count, expected) => {
+  const { get } = await houseOf({ collection });
+  const { text } = await get(
+    address("/mixes/soft/batch", { ...VESSEL, count, sparePercent: "10", bagLitres: "" }),
+  );
+  expect(text).toMatch(expected);
 });
 
 describe("the grower's own test", () => {
