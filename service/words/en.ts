@@ -827,6 +827,7 @@ export const EN = {
   "doubt.then": "Note or correct what was missing, and all is reckoned anew.",
   "correct.label": "Correct: {text}",
   "log.keep": "Keep",
+  "log.sure": "Yes, it is as entered",
   "log.watered": "Watered",
   "log.moved": "Moved",
   "log.checked": "Checked by hand",
@@ -1579,6 +1580,12 @@ export const EN = {
   "problem.watered-before-planted": "It was watered before it was planted. Change one of the two days.",
   "problem.base-wider-than-rim":
     "The base is wider than the rim. Change the figures, or confirm below that it is so.",
+  "problem.poured-more-than-pot":
+    "That is more than the pot is large, about {volumeMl}. Change the figure, or confirm below that it is so.",
+  "problem.ran-out-more-than-poured":
+    "More ran out than was poured. Change the figures, or confirm below that it is so.",
+  "problem.weight-far-off":
+    "It was taken to weigh between {lowKg} and {highKg}. Change the figure, or confirm below that it is so.",
   "problem.saucer-as-deep-as-pot":
     "The saucer holds water as deep as the pot. Change the figures, or confirm below that it is so.",
   "problem.no-room-for-mix": "Gap and grit leave no room for mix. Make them smaller than the height.",

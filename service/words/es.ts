@@ -835,6 +835,7 @@ export const ES = {
   "doubt.then": "Anote o corrija lo que faltaba, y todo se calcula de nuevo.",
   "correct.label": "Corregir: {text}",
   "log.keep": "Guardar",
+  "log.sure": "Sí, es como está escrito",
   "log.watered": "Regada",
   "log.moved": "Cambiada de sitio",
   "log.checked": "Revisada a mano",
@@ -1598,6 +1599,12 @@ export const ES = {
   "problem.watered-before-planted": "Se regó antes de plantarse. Cambie uno de los dos días.",
   "problem.base-wider-than-rim":
     "El fondo es más ancho que el borde. Cambie las cifras o confirme abajo que es así.",
+  "problem.poured-more-than-pot":
+    "Es más de lo que cabe en la maceta, unos {volumeMl}. Cambie la cifra o confirme abajo que es así.",
+  "problem.ran-out-more-than-poured":
+    "Salió más de lo que se echó. Cambie las cifras o confirme abajo que es así.",
+  "problem.weight-far-off":
+    "Se contaba con entre {lowKg} y {highKg}. Cambie la cifra o confirme abajo que es así.",
   "problem.saucer-as-deep-as-pot":
     "El plato guarda agua tan honda como la maceta. Cambie las cifras o confirme abajo que es así.",
   "problem.no-room-for-mix":

@@ -4,6 +4,7 @@ import { vesselProblems, vesselQuestions } from "../../../core/pot/vessel-checks
 import type { Problem } from "../../../core/problem.ts";
 import type { Words } from "../../words/words.ts";
 import { type FormView, NumberField, RadioField, SelectField } from "./fields.tsx";
+import { SureBox } from "./sure-box.tsx";
 import { choice, maybeNumber, neededNumber } from "./typed-fields.ts";
 
 export const SHAPES = ["round", "square"] as const;
@@ -89,11 +90,5 @@ const ASKED = new Set(["base-wider-than-rim", "saucer-as-deep-as-pot"]);
 
 /** Confirms measures that are asked about; nothing where none are. */
 export function VesselSure({ problems, words }: { problems: readonly Problem[]; words: Words }) {
-  if (!problems.some(({ code }) => ASKED.has(code))) return null;
-  return (
-    <label class="choice">
-      <input type="checkbox" name="vesselSure" value="yes" />
-      <span>{words.say("vessel.sure")}</span>
-    </label>
-  );
+  return <SureBox problems={problems} asked={ASKED} name="vesselSure" text={words.say("vessel.sure")} />;
 }

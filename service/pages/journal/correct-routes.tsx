@@ -9,8 +9,10 @@ import { idOfEntry, idOfForm } from "../forms/id-of-form.ts";
 import { pageText } from "../frame.tsx";
 import { keepEntry } from "../keep-entry.ts";
 import type { PageContext } from "../page-context.ts";
+import { entryQuestions } from "../pots/entry-questions.ts";
 import { bodyOfLog, type LogKind } from "../pots/log-body.ts";
 import { LogForm } from "../pots/log-form.tsx";
+import { potStands } from "../pots/pot-stand.ts";
 import { kindOfBody, typedOfBody, typedOfInstant } from "../pots/typed-of-body.ts";
 import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
@@ -41,8 +43,10 @@ export function correctRoutes(context: PageContext): Hono {
     const nowUtcMs = context.now();
     const body = bodyOfLog(found.kind, typed);
     const at = correctedAt(typed, { entry: found.entry, nowUtcMs, zone });
-    if (!body.ok || !at.ok) {
-      const problems = [body, at].flatMap((part) => (part.ok ? [] : part.problems));
+    const stand = potStands(found.now).find(({ pot }) => pot.id === found.entry.potId);
+    const asked = body.ok ? entryQuestions(body.value, { typed, stand }) : [];
+    if (!body.ok || !at.ok || asked.length > 0) {
+      const problems = [...[body, at].flatMap((part) => (part.ok ? [] : part.problems)), ...asked];
       return c.html(correctPage(context, found, { typed, problems }), 422);
     }
     const { id: ofEntryId, potId } = found.entry;

@@ -7,6 +7,7 @@ import {
   SelectField,
   TextField,
 } from "../forms/fields.tsx";
+import { SureBox } from "../forms/sure-box.tsx";
 import { VesselFields } from "../forms/vessel-fields.tsx";
 import { FEELS, GONE, LEAVES, type LogKind, SIGNS } from "./log-body.ts";
 import { rootWorkOptions } from "./root-works.ts";
@@ -36,10 +37,13 @@ export function LogForm(props: LogFormProps) {
         <TextField form={form} name="time" type="time" label={say("field.time")} />
       </div>
       <p class="hint">{say("hint.happened")}</p>
+      <SureBox problems={form.problems} asked={ASKED} name="entrySure" text={say("log.sure")} />
       <button type="submit">{say("log.keep")}</button>
     </form>
   );
 }
+
+const ASKED = new Set(["poured-more-than-pot", "ran-out-more-than-poured", "weight-far-off"]);
 
 function Fields({ kind, form, collection }: LogFormProps) {
   const { say } = form.words;

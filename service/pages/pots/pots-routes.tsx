@@ -13,6 +13,7 @@ import type { PageContext } from "../page-context.ts";
 import { keepPhoto } from "../photos/keep-photo.ts";
 import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
+import { entryQuestions } from "./entry-questions.ts";
 import { type BodyRead, bodyOfLog, LOG_KINDS, OPEN_KINDS, type OpenKind } from "./log-body.ts";
 import { NEW_POT_TYPED, PotFields, potOfForm } from "./pot-form.tsx";
 import { PotPage } from "./pot-page.tsx";
@@ -83,8 +84,9 @@ export function potsRoutes(context: PageContext): Hono {
     const nowUtcMs = context.now();
     const body = knownNames(bodyOfLog(kind, typed), found.now);
     const at = happenedAt(typed, { nowUtcMs, zone, today: calendarDay(nowUtcMs, zone) });
-    if (!body.ok || !at.ok) {
-      const problems = [body, at].flatMap((part) => (part.ok ? [] : part.problems));
+    const asked = body.ok ? entryQuestions(body.value, { typed, stand: found.stand }) : [];
+    if (!body.ok || !at.ok || asked.length > 0) {
+      const problems = [...[body, at].flatMap((part) => (part.ok ? [] : part.problems)), ...asked];
       return c.html(potPage(context, { ...found, openKind: kind, given: { typed, problems } }), 422);
     }
     const { id } = found.stand.pot;

@@ -237,6 +237,31 @@ describe("a pot's page", () => {
     expect((await store.journal.list("quay")).at(-1)?.atUtcMs).toBe(Date.parse("2027-05-10T16:30Z"));
   });
 
+  // The vessel of the test takes 13 litres of mix.
+  it.each([
+    [{ kind: "watered", waterMl: "900000" }, "That is more than the pot is large, about 1"],
+    [{ kind: "watered", waterMl: "500", drainedMl: "900" }, "More ran out than was poured."],
+    [{ kind: "weighed", massKg: "900" }, "It was taken to weigh between 9 kg and"],
+    [{ kind: "weighed", massKg: "0,9" }, "It was taken to weigh between 9 kg and"],
+  ])(
+    "asks about %o, keeps it once it is confirmed, and as it is where it had to wait",
+    async (fields, said) => {
+      const { store, get, send } = await houseOf(stock);
+      const form = { formId: "form-0001", ...fields } as unknown as Record<string, string>;
+      const asked = await send("/pots/lemon/log", form);
+      expect([asked.status, await store.journal.list("quay")]).toEqual([422, journal]);
+      expect(asked.text).toContain(said);
+      expect(asked.text).toContain('name="entrySure"');
+      expect((await send("/pots/lemon/log", { ...form, entrySure: "yes" })).status).toBe(303);
+      const late = { ...form, formId: "form-0002", happenedAtUtcMs: String(NOW_UTC_MS - 60_000) };
+      expect((await send("/pots/lemon/log", late)).status).toBe(303);
+      const kept = (await store.journal.list("quay")).at(-1)!;
+      const correction = await send(`/journal/${encodeURIComponent(kept.id)}/correct`, form);
+      expect([correction.status, correction.text.includes(said)]).toEqual([422, true]);
+      expect((await get("/pots/lemon")).text).not.toContain('name="entrySure"');
+    },
+  );
+
   it.each([
     [{ kind: "weighed", massKg: "" }, "This is still needed"],
     [{ kind: "checked" }, "This is still needed"],
