@@ -409,6 +409,7 @@ export const BN = {
   "today.stale": "এ বার্তা {forDay}-এর জন্য তৈরি।",
   "today.replan": "এখনই নতুন বার্তা তৈরি করুন",
   "today.none.title": "এখনো কোনো বার্তা নেই",
+  "today.none.why": "কেন, আর কখন আবার চেষ্টা হবে, দেখুন",
   "today.none.text": "আবহাওয়া আনা যায়নি, তাই কিছু হিসাব করা যায়নি। এক ঘণ্টার মধ্যে আবার চেষ্টা হবে; আপনি এখনই চাইতেও পারেন।",
 
   "entry.line": "{clock} {pot}: {what}",
@@ -916,6 +917,7 @@ export const BN = {
   "batch.reckon": "হিসাব করুন",
   "batch.sum": "টবগুলোতে লাগে {potLitreMl}; বাড়তিসহ মেশাতে হবে {mixedMl}। ভাগগুলো একে অন্যের মধ্যে {shrinkFrac} কমে।",
   "batch.line": "আলগা {looseMl}, শুকনো {lowKg} থেকে {highKg}।",
+  "batch.line-one": "আলগা {looseMl}, শুকনো প্রায় {highKg}।",
   "batch.bags": "{bagCount, plural, one {#টি বস্তা।} other {#টি বস্তা।}}",
   "batch.dressing": "উপরের পাথরকুচি: {stoneMl}।",
   "batch.mass": "বইতে হবে, শুকনো: {lowKg} থেকে {highKg}। ভেজা হলে আরও ভারী।",
@@ -1073,7 +1075,9 @@ export const BN = {
     "শেষ আনা {time}-এ, {ageHours, plural, =0 {এক ঘণ্টার মধ্যে} one {# ঘণ্টা আগে} other {# ঘণ্টা আগে}}।",
   "status.no-weather": "এখনো আবহাওয়া আনা হয়নি।",
   "status.failing":
-    "প্রথম আবহাওয়া সেবা {time} থেকে {failureCount, plural, one {# বার} other {পরপর # বার}} ঠিকমতো সাড়া দেয়নি। ততক্ষণ বার্তা শেষ ভালো আবহাওয়ার উপর ভর করে।",
+    "প্রথম আবহাওয়া সেবা {time} থেকে {failureCount, plural, one {# বার} other {পরপর # বার}} ঠিকমতো সাড়া দেয়নি।",
+  "status.failing-old": "ততক্ষণ বার্তা শেষ ভালো আবহাওয়ার উপর ভর করে।",
+  "status.failing-none": "ততক্ষণ কোনো বার্তা তৈরি করা যায় না।",
   "status.spread-failing": "হেরফেরের জন্য আবহাওয়ার ধারাগুলো {time} থেকে আসছে না।",
   "status.next-pull": "{time}-এ আবার চাওয়া হবে।",
   "status.next-pull-now": "এক মিনিটের মধ্যে আবার চাওয়া হবে।",
@@ -1088,7 +1092,7 @@ export const BN = {
   "status.morning-none": "এখনো একটিও তৈরি হয়নি।",
   "status.morning-missed":
     "{missedCount, plural, =1 {তার আগে {firstDay} কোনোটি ছিল না।} other {তার আগে {firstDay} থেকে {lastDay} পর্যন্ত কোনোটি ছিল না।}} তখন সেবা চলছিল না, বা হিসাব করতে পারেনি।",
-  "status.morning-overdue": "আজকের সময় পেরিয়েছে, বার্তা এখনো তৈরি হয়নি। পনেরো মিনিটের মধ্যে আবার চেষ্টা হবে।",
+  "status.morning-overdue": "আজকের বার্তার সময় হয়েছে, এখনো তৈরি হয়নি। পনেরো মিনিটের মধ্যে আবার চেষ্টা হবে।",
   "status.morning-no-pots": "একটি টব লেখা হলেই পরেরটি তৈরি হবে।",
   "status.next-morning": "পরেরটি তৈরি হবে {time}-এ।",
   "status.messages": "পাঠানো চিঠি",

@@ -430,6 +430,7 @@ export const EN = {
   "today.stale": "This brief was made for {forDay}.",
   "today.replan": "Make a new brief now",
   "today.none.title": "No brief yet",
+  "today.none.why": "See why, and when it is tried again",
   "today.none.text":
     "The weather has not been fetched, so nothing could be reckoned. It is tried again within the hour; you can also ask for it now.",
 
@@ -964,6 +965,7 @@ export const EN = {
   "batch.sum":
     "The pots take {potLitreMl}; {mixedMl} are mixed with the spare. The parts shrink by {shrinkFrac} into each other.",
   "batch.line": "{looseMl} loose, {lowKg} to {highKg} dry.",
+  "batch.line-one": "{looseMl} loose, about {highKg} dry.",
   "batch.bags": "{bagCount, plural, one {One bag.} other {# bags.}}",
   "batch.dressing": "Grit for the tops: {stoneMl}.",
   "batch.mass": "To carry, dry: {lowKg} to {highKg}. Damp, it weighs more.",
@@ -1135,7 +1137,9 @@ export const EN = {
     "Last fetched at {time}, {ageHours, plural, =0 {within the hour} one {an hour ago} other {# hours ago}}.",
   "status.no-weather": "No weather has been fetched yet.",
   "status.failing":
-    "The first weather service has not answered properly {failureCount, plural, one {once} other {# times in a row}}, since {time}. Until it does, briefs rest on the last good weather.",
+    "The first weather service {failureCount, plural, one {did not answer properly at {time}} other {has not answered properly since {time}, # times in a row}}.",
+  "status.failing-old": "Until it does, briefs rest on the last good weather.",
+  "status.failing-none": "Until it does, no brief can be made.",
   "status.spread-failing": "Its courses of weather for the spread have been missing since {time}.",
   "status.next-pull": "It is asked again at {time}.",
   "status.next-pull-now": "It is asked again within a minute.",
@@ -1151,7 +1155,7 @@ export const EN = {
   "status.morning-missed":
     "{missedCount, plural, one {Before it there was none on {firstDay}.} other {Before it there was none from {firstDay} to {lastDay}.}} The service was not running then, or could not reckon.",
   "status.morning-overdue":
-    "Today's hour has passed and its brief is still to be made. It is tried again within a quarter of an hour.",
+    "Today's brief is due and still to be made. It is tried again within a quarter of an hour.",
   "status.morning-no-pots": "The next is made as soon as a pot is entered.",
   "status.next-morning": "The next is made at {time}.",
   "status.messages": "Messages",

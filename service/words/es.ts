@@ -430,6 +430,7 @@ export const ES = {
   "today.stale": "Este parte se hizo para el {forDay}.",
   "today.replan": "Hacer ahora un parte nuevo",
   "today.none.title": "Aún no hay parte",
+  "today.none.why": "Vea por qué y cuándo se intenta de nuevo",
   "today.none.text":
     "No se ha obtenido el tiempo, así que no se ha podido calcular nada. Se intenta de nuevo dentro de una hora; también puede pedirlo ahora.",
 
@@ -975,6 +976,7 @@ export const ES = {
   "batch.sum":
     "En las macetas caben {potLitreMl}; se mezclan {mixedMl} con la reserva. Las partes encogen un {shrinkFrac} al mezclarse.",
   "batch.line": "{looseMl} sueltos, de {lowKg} a {highKg} en seco.",
+  "batch.line-one": "{looseMl} sueltos, unos {highKg} en seco.",
   "batch.bags": "{bagCount, plural, one {Un saco.} other {# sacos.}}",
   "batch.dressing": "Gravilla para encima: {stoneMl}.",
   "batch.mass": "Para cargar, en seco: de {lowKg} a {highKg}. Lo húmedo pesa más.",
@@ -1154,7 +1156,9 @@ export const ES = {
     "Última vez a las {time}, {ageHours, plural, =0 {hace menos de una hora} one {hace una hora} other {hace # horas}}.",
   "status.no-weather": "Aún no se ha obtenido el tiempo.",
   "status.failing":
-    "El primer servicio meteorológico no ha respondido bien {failureCount, plural, one {una vez} other {# veces seguidas}}, desde las {time}. Mientras tanto, los partes se apoyan en el último tiempo bueno.",
+    "El primer servicio meteorológico {failureCount, plural, one {no respondió bien ({time})} other {no responde bien desde: {time}; van # veces seguidas}}.",
+  "status.failing-old": "Mientras tanto, los partes se apoyan en el último tiempo bueno.",
+  "status.failing-none": "Hasta que responda no se puede hacer ningún parte.",
   "status.spread-failing": "Faltan sus evoluciones del tiempo para el margen desde las {time}.",
   "status.next-pull": "Se le pregunta de nuevo a las {time}.",
   "status.next-pull-now": "Se le pregunta de nuevo en un minuto.",
@@ -1170,7 +1174,7 @@ export const ES = {
   "status.morning-missed":
     "{missedCount, plural, one {Antes no hubo ninguno el {firstDay}.} other {Antes no hubo ninguno desde el {firstDay} hasta el {lastDay}.}} El servicio no estaba en marcha o no pudo calcular.",
   "status.morning-overdue":
-    "Ha pasado la hora de hoy y el parte está por hacer. Se intenta de nuevo en un cuarto de hora.",
+    "Ya toca el parte de hoy y está por hacer. Se intenta de nuevo en un cuarto de hora.",
   "status.morning-no-pots": "El próximo se hace en cuanto haya una maceta anotada.",
   "status.next-morning": "El próximo se hace a las {time}.",
   "status.messages": "Mensajes",

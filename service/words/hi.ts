@@ -409,6 +409,7 @@ export const HI = {
   "today.stale": "यह सूचना {forDay} के लिए बनी थी।",
   "today.replan": "अभी नई सूचना बनाएँ",
   "today.none.title": "अभी कोई सूचना नहीं",
+  "today.none.why": "देखें क्यों, और फिर कब कोशिश होगी",
   "today.none.text":
     "मौसम नहीं लाया जा सका, इसलिए कुछ हिसाब नहीं हो पाया। एक घंटे के अंदर फिर कोशिश होगी; आप अभी भी माँग सकते हैं।",
 
@@ -923,6 +924,7 @@ export const HI = {
   "batch.reckon": "खेप का हिसाब करें",
   "batch.sum": "गमलों में {potLitreMl} लगता है; अतिरिक्त मिलाकर {mixedMl} बनाएँ। भाग आपस में {shrinkFrac} सिकुड़ते हैं।",
   "batch.line": "खुला {looseMl}, सूखा {lowKg} से {highKg}।",
+  "batch.line-one": "{looseMl} खुला, सूखा लगभग {highKg}।",
   "batch.bags": "{bagCount, plural, one {# बोरी।} other {# बोरियाँ।}}",
   "batch.dressing": "ऊपर के लिए बजरी: {stoneMl}।",
   "batch.mass": "उठाना है, सूखा: {lowKg} से {highKg}। गीला ज़्यादा भारी होता है।",
@@ -1080,7 +1082,9 @@ export const HI = {
     "पिछली बार {time} बजे लाया गया, {ageHours, plural, =0 {एक घंटे के अंदर} one {# घंटा पहले} other {# घंटे पहले}}।",
   "status.no-weather": "अभी तक मौसम नहीं लाया गया।",
   "status.failing":
-    "पहली मौसम सेवा ने {time} बजे से {failureCount, plural, one {# बार} other {लगातार # बार}} ठीक जवाब नहीं दिया। तब तक सूचनाएँ पिछले अच्छे मौसम पर टिकी हैं।",
+    "पहली मौसम सेवा ने {time} बजे से {failureCount, plural, one {# बार} other {लगातार # बार}} ठीक जवाब नहीं दिया।",
+  "status.failing-old": "तब तक सूचनाएँ पिछले अच्छे मौसम पर टिकी हैं।",
+  "status.failing-none": "तब तक कोई सूचना नहीं बन सकती।",
   "status.spread-failing": "घट-बढ़ के लिए उसकी चालें {time} बजे से नहीं आ रहीं।",
   "status.next-pull": "{time} बजे फिर पूछा जाएगा।",
   "status.next-pull-now": "एक मिनट के अंदर फिर पूछा जाएगा।",
@@ -1095,7 +1099,7 @@ export const HI = {
   "status.morning-none": "अभी एक भी नहीं बनी।",
   "status.morning-missed":
     "{missedCount, plural, =1 {उससे पहले {firstDay} को कोई नहीं थी।} other {उससे पहले {firstDay} से {lastDay} तक कोई नहीं थी।}} तब सेवा चल नहीं रही थी, या हिसाब नहीं कर पाई।",
-  "status.morning-overdue": "आज का समय बीत गया और सूचना अभी बननी है। पंद्रह मिनट के अंदर फिर कोशिश होगी।",
+  "status.morning-overdue": "आज की सूचना का समय हो गया है, वह अभी बननी है। पंद्रह मिनट के अंदर फिर कोशिश होगी।",
   "status.morning-no-pots": "कोई गमला दर्ज होते ही अगली बनेगी।",
   "status.next-morning": "अगली {time} बजे बनेगी।",
   "status.messages": "संदेश",

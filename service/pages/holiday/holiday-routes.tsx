@@ -5,8 +5,8 @@ import type { Sheet } from "../../brief/sheet.ts";
 import type { FormView } from "../forms/fields.tsx";
 import { typedForm } from "../forms/form-body.ts";
 import { pageText } from "../frame.tsx";
+import { NoBrief } from "../no-brief.tsx";
 import type { PageContext } from "../page-context.ts";
-import { PlainMessage } from "../plain-message.tsx";
 import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
 import { handoverOfForm } from "./handover-form.ts";
@@ -56,11 +56,7 @@ async function holidayPage(context: PageContext, now: SiteNow, given: Given): Pr
   const sheet = sheetNow(now, { handovers, words });
   return pageText(
     <SiteFrame context={context} now={now} title={title} here="/holiday">
-      {sheet ? (
-        <SheetPart sheet={sheet} />
-      ) : (
-        <PlainMessage title={title} text={words.say("today.none.text")} />
-      )}
+      {sheet ? <SheetPart sheet={sheet} /> : <NoBrief title={title} words={words} />}
       <HandoverPart
         form={{ ...given, words }}
         handovers={handovers}

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { type Batch, batch } from "../../../core/mix/batch.ts";
+import { type Batch, type BatchLine, batch } from "../../../core/mix/batch.ts";
 import type { CareNote } from "../../../core/mix/care-notes.ts";
 import type { Component } from "../../../core/mix/component.ts";
 import { componentsById } from "../../../core/mix/library.ts";
@@ -92,6 +92,19 @@ function measuredMl(litres: number): number {
   return pourAmountMl(litres * 1000);
 }
 
+/** Two figures, as a range so wide deserves, and a tenth of a kilogram at the least. */
+function measuredKg(massKg: number): number {
+  return Math.max(0.1, Number(massKg.toPrecision(2)));
+}
+
+/** How much of a component; its two ends are one where they read alike. */
+function lineText({ litres, dryMassKg }: BatchLine, { say, figure }: Words): string {
+  const [lowKg, highKg] = [measuredKg(dryMassKg.low), measuredKg(dryMassKg.high)];
+  const looseMl = measuredMl(litres);
+  const isOne = figure("massKg", lowKg)?.number === figure("massKg", highKg)?.number;
+  return isOne ? say("batch.line-one", { looseMl, highKg }) : say("batch.line", { looseMl, lowKg, highKg });
+}
+
 /** By what components are called. */
 interface Naming {
   readonly words: Words;
@@ -113,12 +126,7 @@ function Sheet({ made, zone, naming }: { made: Batch; zone: string; naming: Nami
       <ul class="plain boxes">
         {made.lines.map((line) => (
           <li>
-            <span class="verb">{name(line.component)}</span>{" "}
-            {say("batch.line", {
-              looseMl: measuredMl(line.litres),
-              lowKg: line.dryMassKg.low,
-              highKg: line.dryMassKg.high,
-            })}
+            <span class="verb">{name(line.component)}</span> {lineText(line, naming.words)}
             {line.bags !== null && ` ${say("batch.bags", { bagCount: line.bags })}`}
           </li>
         ))}
@@ -126,7 +134,12 @@ function Sheet({ made, zone, naming }: { made: Batch; zone: string; naming: Nami
           <li>{say("batch.dressing", { stoneMl: measuredMl(made.dressingLitres) })}</li>
         )}
       </ul>
-      <p>{say("batch.mass", { lowKg: made.dryMassKg.low, highKg: made.dryMassKg.high })}</p>
+      <p>
+        {say("batch.mass", {
+          lowKg: measuredKg(made.dryMassKg.low),
+          highKg: measuredKg(made.dryMassKg.high),
+        })}
+      </p>
       <section>
         <h2>{say("batch.care")}</h2>
         <ul class="plain boxes">

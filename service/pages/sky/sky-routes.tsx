@@ -9,8 +9,8 @@ import { DayStrip } from "../drawing/day-strip.tsx";
 import { DaysBand } from "../drawing/days-band.tsx";
 import { nextHours } from "../drawing/next-hours.ts";
 import { pageText } from "../frame.tsx";
+import { NoBrief } from "../no-brief.tsx";
 import type { PageContext } from "../page-context.ts";
-import { PlainMessage } from "../plain-message.tsx";
 import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
 import { fortnight } from "./fortnight.ts";
@@ -37,7 +37,7 @@ function nothingKnown(context: PageContext, now: SiteNow): string {
   const { say } = context.words;
   return pageText(
     <SiteFrame context={context} now={now} title={say("sky.title")} here="/sky">
-      <PlainMessage title={say("sky.title")} text={say("today.none.text")} />
+      <NoBrief title={say("sky.title")} words={context.words} />
     </SiteFrame>,
   );
 }

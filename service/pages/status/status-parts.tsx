@@ -33,7 +33,8 @@ export function WeatherPart({ status: { weather }, saying, isAmiss }: PartProps)
           {words.say("status.failing", {
             failureCount: weather.failuresInRow,
             time: time(failingSinceUtcMs),
-          })}
+          })}{" "}
+          {words.say(origin === null ? "status.failing-none" : "status.failing-old")}
         </p>
       )}
       {spreadFailingSinceUtcMs !== null && (

@@ -17,14 +17,14 @@ import { DayStrip } from "../drawing/day-strip.tsx";
 import { nextHours } from "../drawing/next-hours.ts";
 import { filledInUtcMs } from "../forms/filled-in-at.ts";
 import { fieldTexts, typedForm } from "../forms/form-body.ts";
-import { problemText, readForm } from "../forms/form-problems.ts";
+import { readForm } from "../forms/form-problems.ts";
 import { newFormId } from "../forms/new-form-id.ts";
 import { formId, maybeNumber } from "../forms/typed-fields.ts";
 import { pageText } from "../frame.tsx";
 import { entryText } from "../journal/entry-text.ts";
 import { keepEntry } from "../keep-entry.ts";
+import { NoBrief } from "../no-brief.tsx";
 import type { PageContext } from "../page-context.ts";
-import { PlainMessage } from "../plain-message.tsx";
 import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
 import { thunderHours } from "../sky/thunder-hours.ts";
@@ -185,21 +185,9 @@ function problemsOf(made: unknown): readonly Problem[] {
 
 function noBriefPage(context: PageContext, now: SiteNow, problems: readonly Problem[] = []) {
   const { words } = context;
-  const reasons = [...new Set(problems.map((problem) => problemText(problem, words)))];
   return (
     <SiteFrame context={context} now={now} title={words.say("nav.today")} here="/">
-      <PlainMessage title={words.say("today.none.title")} text={words.say("today.none.text")}>
-        {reasons.length > 0 && (
-          <ul class="facts">
-            {reasons.map((reason) => (
-              <li>{reason}</li>
-            ))}
-          </ul>
-        )}
-        <form method="post" action="/replan">
-          <button type="submit">{words.say("today.replan")}</button>
-        </form>
-      </PlainMessage>
+      <NoBrief title={words.say("today.none.title")} words={words} problems={problems} />
     </SiteFrame>
   );
 }

@@ -16,14 +16,13 @@ const DAY_MS = 24 * HOUR_MS;
 async function bench(over: Partial<JobParts> = {}) {
   const made = await house(over);
   const app = createApp({ ...made.parts, replan: async () => undefined });
-  const text = async (address: string) => {
-    const answer = await app.request(address);
-    return (await answer.text())
+  const page = async (address: string) => (await app.request(address)).text();
+  const text = async (address: string) =>
+    (await page(address))
       .replace(/<[^>]+>/g, "\n")
       .replaceAll("\u00a0", " ")
       .replaceAll("&#39;", "'");
-  };
-  return { ...made, status: () => text("/house/status"), today: () => text("/") };
+  return { ...made, page, status: () => text("/house/status"), today: () => text("/") };
 }
 
 describe("the page on how the house is doing", () => {
@@ -58,10 +57,28 @@ describe("the page on how the house is doing", () => {
     await beat(parts);
     const text = await status();
     expect(text).toContain("Worth a look: the weather.");
-    expect(text).toContain("has not answered properly 2 times in a row, since 09:30.");
+    expect(text).toContain(
+      "has not answered properly since 09:30, 2 times in a row. Until it does, briefs rest on the last good weather.",
+    );
     expect(text).toContain("It took no connection. The weather service cannot be reached.");
     expect(text).toMatch(/It is asked again at 09:\d\d\./);
     expect(text).toContain("4 hours ago");
+  });
+
+  it("in a new house whose feed cannot be reached, every page without a brief asks for one and leads to the cause", async () => {
+    const { parts, feed, status, page } = await bench();
+    feed.isDown = true;
+    await beat(parts);
+    for (const address of ["/", "/sky", "/holiday"]) {
+      const text = await page(address);
+      expect(text, address).toContain("you can also ask for it now");
+      expect(text, address).toContain('<form method="post" action="/replan">');
+      expect(text, address).toContain('<a href="/house/status">See why');
+    }
+    const text = await status();
+    expect(text).toMatch(/The first weather service (did|has) not answer/);
+    expect(text).toContain("Until it does, no brief can be made.");
+    expect(text).not.toContain("last good weather");
   });
 
   it("names the feed that failed, and what helps with that one", async () => {
@@ -149,7 +166,7 @@ describe("the page on how the house is doing", () => {
     };
     await beat(parts);
     const text = await status();
-    expect(text).toContain("Today's hour has passed and its brief is still to be made.");
+    expect(text).toContain("Today's brief is due and still to be made.");
     expect(text).toContain("The reckoning broke off.");
     planner.make = ({ nowUtcMs }) => barePlan({ nowUtcMs });
     clock.nowUtcMs += 15 * 60_000;
