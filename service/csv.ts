@@ -19,6 +19,15 @@ export function tableRows(text: string, delimiter: string): string[][] {
   return papa.parse<string[]>(text, { delimiter }).data;
 }
 
+/** A table that a grower writes on from; a cell that holds any of the usual marks between cells is quoted. */
+export function exampleText(rows: readonly (readonly string[])[], delimiter: string): string {
+  return papa.unparse(rows as string[][], {
+    delimiter,
+    newline: "\n",
+    quotes: (cell) => /[\t;,"]/.test(String(cell)),
+  });
+}
+
 const FORMULA = /^[=+\-@\t\r]/;
 const GUARDED = /^'(?='*[=+\-@\t\r])/;
 

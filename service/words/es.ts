@@ -1463,12 +1463,15 @@ export const ES = {
   "paste.lead":
     "Una fila por maceta bajo una fila de encabezados, en cualquier orden. Valen tabuladores, puntos y comas o comas.",
   "paste.hint":
-    "Sustrato y sitio con los nombres que les dio. Sin día de plantación, una maceta cuenta como plantada hace mucho.",
+    "Sustrato y sitio con los nombres que les dio. Un texto con coma o punto y coma va entre comillas. Sin día de plantación, una maceta cuenta como plantada hace mucho.",
   "paste.further": "Se pueden omitir: {columns}.",
   "paste.choices": "Qué puede ir en cada columna",
   "paste.keep": "Guardar estas macetas",
   "paste.example-name": "Limonero de la puerta",
   "paste.fault": "Fila {rowNumber}, {field}: {fault}",
+  "paste.rows": "La fila 1 es la de los encabezados.",
+  "paste.not-known": "No se conoce {given}. Elija entre: {known}.",
+  "paste.not-known-of-many": "No se conoce {given}. Abajo está lo que puede ir ahí.",
   "field.table": "La tabla",
   "field.row": "la fila entera",
   "problem.paste-unknown":
@@ -1478,6 +1481,7 @@ export const ES = {
     "Tiene más celdas que columnas hay. Ponga entre comillas el texto que lleve coma o punto y coma.",
   "problem.paste-columns": "En la primera fila faltan estas columnas: {columns}. Añádalas.",
   "problem.paste-empty": "Debajo de la fila de encabezados aún no hay ninguna maceta. Añada una.",
+  "problem.paste-nothing": "Pegue primero su tabla.",
   "holiday.title": "Mientras está fuera",
   "holiday.lead": "Para quien cuide las macetas: qué hacer cada día, según el tiempo que se espera ahora.",
   "holiday.water": "Regar en {place}: {pots}.",

@@ -1,17 +1,20 @@
 import type { Collection } from "../../../core/plan/collection.ts";
 import { groupsById } from "../../../core/plant/groups.ts";
 import type { Words } from "../../words/words.ts";
+import { bare } from "../forms/name-problems.ts";
 import { MATERIALS, SHAPES } from "../forms/vessel-fields.tsx";
 
 /** What a column takes: each value by its own word or by the name that the forms show. */
 export interface PasteChoices {
-  readonly column: "groupId" | "shape" | "material";
+  readonly column: "groupId" | "shape" | "material" | "mix" | "spot";
   readonly choices: readonly { readonly value: string; readonly text: string }[];
 }
 
 /** The columns of a pasted table that take one of a list. */
 export function pasteChoices(collection: Collection, words: Words): PasteChoices[] {
   const { say } = words;
+  const named = (list: readonly { id: string; name: string }[]) =>
+    list.map(({ id, name }) => ({ value: id, text: name }));
   return [
     {
       column: "groupId",
@@ -22,6 +25,8 @@ export function pasteChoices(collection: Collection, words: Words): PasteChoices
     },
     { column: "shape", choices: SHAPES.map((value) => ({ value, text: say(`shape.${value}`) })) },
     { column: "material", choices: MATERIALS.map((value) => ({ value, text: say(`material.${value}`) })) },
+    { column: "mix", choices: named(collection.mixes) },
+    { column: "spot", choices: named(collection.spots) },
   ];
 }
 
@@ -31,8 +36,8 @@ export function chosenByName<Row extends Readonly<Record<string, string | undefi
   choices: readonly PasteChoices[],
 ): Row {
   const chosen = choices.flatMap(({ column, choices: known }) => {
-    const called = row[column]?.toLowerCase();
-    const found = known.find(({ text }) => text.toLowerCase() === called);
+    const called = bare(row[column] ?? "");
+    const found = known.find(({ text }) => bare(text) === called);
     return found ? [[column, found.value]] : [];
   });
   return { ...row, ...Object.fromEntries(chosen) };

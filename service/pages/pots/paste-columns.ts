@@ -34,10 +34,20 @@ const OTHERWISE = { name: "pot-name", mix: "mixId", spot: "spotId" } as const;
 const isOtherwise = (column: PasteColumn): column is keyof typeof OTHERWISE => column in OTHERWISE;
 const LENGTH = /Cm$/;
 
-/** A column as the page calls it, with its unit. */
-export function columnTitle(column: PasteColumn, { say }: Words): string {
-  const title = say(isOtherwise(column) ? `field.${OTHERWISE[column]}` : `field.${column}`);
-  return LENGTH.test(column) ? `${title} (cm)` : title;
+/** A column as the page calls it. */
+export function columnLabel(column: PasteColumn, { say }: Words): string {
+  return say(isOtherwise(column) ? `field.${OTHERWISE[column]}` : `field.${column}`);
+}
+
+/** The same with its unit, as it heads the table. */
+export function columnTitle(column: PasteColumn, words: Words): string {
+  const label = columnLabel(column, words);
+  return LENGTH.test(column) ? `${label} (cm)` : label;
+}
+
+/** The column that fills a field of the pot form. */
+export function columnOfField(field: string): PasteColumn | undefined {
+  return COLUMNS.find((column) => column === field || (isOtherwise(column) && OTHERWISE[column] === field));
 }
 
 /** The column that a heading means, by its own word or by the name that the page shows; undefined when there is none. */

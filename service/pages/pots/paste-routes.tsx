@@ -1,5 +1,6 @@
 import { Hono } from "hono";
 import type { Problem } from "../../../core/problem.ts";
+import { exampleText } from "../../csv.ts";
 import type { Words } from "../../words/words.ts";
 import { typedForm } from "../forms/form-body.ts";
 import { problemText, type Typed } from "../forms/form-problems.ts";
@@ -10,8 +11,16 @@ import type { PageContext } from "../page-context.ts";
 import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
 import { keepPastedPots } from "./keep-pasted-pots.ts";
-import { pasteChoices } from "./paste-choices.ts";
-import { columnOf, columnTitle, FURTHER_COLUMNS, NEEDED_COLUMNS, type PasteColumn } from "./paste-columns.ts";
+import { type PasteChoices, pasteChoices } from "./paste-choices.ts";
+import {
+  columnLabel,
+  columnOf,
+  columnOfField,
+  columnTitle,
+  FURTHER_COLUMNS,
+  NEEDED_COLUMNS,
+  type PasteColumn,
+} from "./paste-columns.ts";
 import { type PasteRead, pastedPots } from "./paste-rows.ts";
 
 /** Many pots at once, pasted from a spreadsheet. */
@@ -47,12 +56,13 @@ function pastePage(
 ): string {
   const { words } = context;
   const { say } = words;
+  const choices = pasteChoices(now.collection, words);
   const title = (column: PasteColumn) => columnTitle(column, words);
   const faults = read && !read.ok ? read.rows.flatMap(({ problems }) => problems) : [];
   return pageText(
     <SiteFrame context={context} now={now} title={say("paste.title")} here="/pots">
       <h1>{say("paste.title")}</h1>
-      {read && !read.ok && <Faults read={read} words={words} />}
+      {read && !read.ok && <Faults read={read} choices={choices} words={words} />}
       <p class="lead">{say("paste.lead")}</p>
       <pre class="wide" tabindex={0}>
         {exampleTable(now, words)}
@@ -62,9 +72,9 @@ function pastePage(
       <details class="log" open={faults.some(({ code }) => code === "not-chosen")}>
         <summary>{say("paste.choices")}</summary>
         <ul class="facts">
-          {pasteChoices(now.collection, words).map(({ column, choices }) => (
+          {choices.map(({ column, choices: known }) => (
             <li>
-              {title(column)}: {choices.map(({ text }) => text).join("; ")}
+              {title(column)}: {known.map(({ text }) => text).join("; ")}
             </li>
           ))}
         </ul>
@@ -100,27 +110,49 @@ function exampleTable({ collection }: SiteNow, words: Words): string {
     spot: collection.spots[0]?.name ?? "",
   };
   const heading = NEEDED_COLUMNS.map((column) => columnTitle(column, words));
-  return [heading, NEEDED_COLUMNS.map((column) => row[column])].map((cells) => cells.join(";")).join("\n");
+  return exampleText([heading, NEEDED_COLUMNS.map((column) => row[column])], ";");
+}
+
+interface FaultsProps {
+  readonly read: Extract<PasteRead, { ok: false }>;
+  readonly choices: readonly PasteChoices[];
+  readonly words: Words;
 }
 
 /** Every fault of every row, with what to do. */
-function Faults({ read, words }: { read: Extract<PasteRead, { ok: false }>; words: Words }) {
+function Faults({ read, choices, words }: FaultsProps) {
   const { say } = words;
   return (
     <div class="problems" role="alert">
+      {read.rows.length > 0 && <p>{say("paste.rows")}</p>}
       <ul>
         {read.problems.map((problem) => (
           <li>{problemText(withTitles(problem, words), words)}</li>
         ))}
         {read.rows.flatMap(({ rowNumber, problems }) =>
           problems.map((problem) => {
-            const fault = problemText(problem, words);
+            const fault = faultText(problem, choices, words);
             return <li>{say("paste.fault", { rowNumber, field: fieldName(problem, words), fault })}</li>;
           }),
         )}
       </ul>
     </div>
   );
+}
+
+/** Longer lists are only shown below. Chosen by us. */
+const NAMED_AT_MOST = 8;
+
+/** A fault in a sentence; of a name that is not known, with the few that are. */
+function faultText(problem: Problem, choices: readonly PasteChoices[], words: Words): string {
+  const given = problem.data?.given;
+  const column = columnOfField(String(problem.path[0]));
+  const known = choices.find((one) => one.column === column)?.choices.map(({ text }) => text);
+  if (problem.code !== "not-chosen" || typeof given !== "string" || !known)
+    return problemText(problem, words);
+  return known.length > NAMED_AT_MOST
+    ? words.say("paste.not-known-of-many", { given })
+    : words.say("paste.not-known", { given, known: known.join("; ") });
 }
 
 /** The columns that a problem names, as the page calls them. */
@@ -134,5 +166,7 @@ function withTitles(problem: Problem, words: Words): Problem {
   return { ...problem, data: { columns: titles.join("; ") } };
 }
 
-const fieldName = ({ path: [field] }: Problem, words: Words) =>
-  words.trySay(`field.${String(field)}`) ?? String(field);
+function fieldName({ path: [field] }: Problem, words: Words): string {
+  const column = columnOfField(String(field));
+  return column ? columnLabel(column, words) : (words.trySay(`field.${String(field)}`) ?? String(field));
+}

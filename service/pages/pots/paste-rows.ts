@@ -6,7 +6,7 @@ import { tableRows } from "../../csv.ts";
 import type { Words } from "../../words/words.ts";
 import type { Typed } from "../forms/form-problems.ts";
 import { chosenByName, pasteChoices } from "./paste-choices.ts";
-import { columnOf, NEEDED_COLUMNS, type PasteColumn } from "./paste-columns.ts";
+import { columnOf, columnOfField, NEEDED_COLUMNS, type PasteColumn } from "./paste-columns.ts";
 import { NEW_POT_TYPED, potOfForm } from "./pot-form.tsx";
 
 export interface PastedPot {
@@ -38,6 +38,8 @@ interface PasteSetting {
 export function pastedPots(text: string, at: PasteSetting): PasteRead {
   const [heading, ...lines] = filledLines(text);
   const titles = heading?.cells ?? [];
+  if (titles.length === 0)
+    return { ok: false, problems: [{ code: "paste-nothing", path: ["table"] }], rows: [] };
   const problems = headingProblems(titles, at.words);
   if (problems.length > 0) return { ok: false, problems, rows: [] };
   if (lines.length === 0)
@@ -107,20 +109,26 @@ function potOfRow(
     columns.flatMap((column, i) => (column && cells[i] ? [[column, cells[i]]] : [])),
   );
   const named = chosenByName(row, pasteChoices(at.collection, at.words));
-  return potOfForm(typedOfRow(named, `${at.formId}-${rowNumber - 1}`, at), at);
+  const read = potOfForm(typedOfRow(named, `${at.formId}-${rowNumber - 1}`, at), at);
+  return read.ok ? read : { ok: false, problems: read.problems.map((problem) => withGiven(problem, row)) };
 }
 
-/** Mix and spot are named as the grower calls them, or by id. */
+/** What is not one of its list, with what stood there; an empty cell is a missing one. */
+function withGiven(problem: Problem, row: Row): Problem {
+  const column = columnOfField(String(problem.path[0]));
+  if (problem.code !== "not-chosen" || column === undefined) return problem;
+  const given = row[column];
+  return given === undefined ? { code: "missing", path: problem.path } : { ...problem, data: { given } };
+}
+
 function typedOfRow({ mix = "", spot = "", ...row }: Row, formId: string, at: PasteSetting): Typed {
-  const idOf = (list: readonly { id: string; name: string }[], called: string) =>
-    list.find(({ id, name }) => id === called || name.toLowerCase() === called.toLowerCase())?.id ?? called;
   return {
     ...NEW_POT_TYPED,
     ...row,
     ...(row.plantedDay ? { planted: "on-day" } : {}),
     ...(at.vesselSure ? { vesselSure: "yes" } : {}),
     formId,
-    mixId: idOf(at.collection.mixes, mix),
-    spotId: idOf(at.collection.spots, spot),
+    mixId: mix,
+    spotId: spot,
   };
 }

@@ -114,7 +114,7 @@ describe("a table of pots", () => {
       ask("POST", "/sites/yard/pots/table", { body: { table }, headers: { "idempotency-key": key } });
     const bad = await send([heading, row("A"), row("B", "moon"), row("")].join("\n"), "k1");
     expect(bad.json.problems).toEqual([
-      { code: "not-chosen", path: ["table", 3, "mixId"] },
+      { code: "not-chosen", path: ["table", 3, "mixId"], data: { given: "moon" } },
       { code: "missing", path: ["table", 4, "name"] },
     ]);
     expect(await store.pots.list("yard")).toHaveLength(1);

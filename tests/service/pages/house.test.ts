@@ -146,20 +146,42 @@ describe("a pasted table", () => {
 
   it("with faults is kept in no part, every fault told with its row", async () => {
     const { store, send } = await houseOf(stock);
-    const table = `${heading}\n${good}\nX;oak;0;45;70;round;30;22;28;unglazed;lean;cellar\n;citrus;1;45;70;oval;30;22;28;clay;lean;rail`;
+    const table = `${heading}\n${good}\nX;oak;0;45;70;round;30;22;28;unglazed;lean;cellar\n;citrus;1;45;70;oval;30;22;28;clay;lean;rail\nY;citrus;1;45;70;;30;22;28;;lean;rail`;
     const { status, text } = await send("/pots/paste", { formId: "form-0001", table });
     expect(status).toBe(422);
     expect(text).toContain("Row 3, How many alike: Enter a number from 1 to 10000.");
-    expect(text).toContain("Row 3, Kind of plant: Choose one from the list.");
-    expect(text).toContain("Row 3, Spot: Choose one from the list.");
-    expect(text).toContain("Row 4, Name: This is still needed.");
-    expect(text).toContain("Row 4, Shape: Choose one from the list.");
-    expect(text).toContain("Row 4, Wall: Choose one from the list.");
+    expect(text).toContain("Row 1 is the row of headings.");
+    expect(text).toContain("Row 3, Kind of plant: oak is not known. What can stand there is listed below.");
+    expect(text).toContain("Row 3, Spot: cellar is not known. Choose one of these: South rail; Tool shed.");
+    expect(text).toContain("Row 4, Your name for it: This is still needed.");
+    expect(text).toContain("Row 4, Shape: oval is not known. Choose one of these: Round; Square.");
+    expect(text).toContain("Row 4, Wall: clay is not known. Choose one of these: Plastic;");
+    expect(text).toContain("Row 5, Wall: This is still needed.");
+    expect(text).toContain("<li>Spot: South rail; Tool shed</li>");
     expect((await store.pots.list("quay")).some(({ id }) => id.startsWith("pot."))).toBe(false);
+  });
+
+  it("follows the example with semicolons and with commas, also where a name holds one of them", async () => {
+    const named = stock.collection.mixes.map((mix) => ({ ...mix, name: 'Lean, "old"; gritty' }));
+    const { get, send, store } = await houseOf({
+      ...stock,
+      collection: { ...stock.collection, mixes: named },
+    });
+    const { text } = await get("/pots/paste");
+    const example = /<pre[^>]*>([^<]+)<\/pre>/.exec(text)![1]!.replaceAll("&quot;", '"');
+    expect(text).toContain("A text with a comma or semicolon goes in quotation marks.");
+    const quoted = '"Lean, ""old""; gritty"';
+    const withCommas = example.replace(quoted, "MIX").replaceAll(";", ",").replace("MIX", quoted);
+    for (const [index, table] of [example, withCommas].entries())
+      expect((await send("/pots/paste", { formId: `form-000${index}`, table })).status).toBe(303);
+    expect((await store.pots.list("quay")).filter(({ name }) => name === "Door lemon")).toHaveLength(2);
   });
 
   it("without its columns, or without rows, says so", async () => {
     const { send } = await houseOf(stock);
+    const empty = (await send("/pots/paste", { table: " \n" })).text;
+    expect(empty).toContain("Paste your table first.");
+    expect(empty).not.toContain("missing from the first row");
     expect((await send("/pots/paste", { table: "name;spot\nx;y" })).text).toContain(
       "missing from the first row: Kind of plant; Width of the plant (cm)",
     );
