@@ -91,6 +91,9 @@ function Says({ words: { say, locale }, madeAt }: { words: Words; madeAt: string
       data-ticked-one={say("pots.ticked-one")}
       data-back={say("today.undo")}
       data-done={say("deed.done")}
+      data-left={say("today.left")}
+      data-left-one={say("today.left-one")}
+      data-left-none={say("today.left-none")}
     />
   );
 }

@@ -424,7 +424,12 @@ export const ES = {
   "today.sky": "El cielo de hoy",
   "today.all-done": "Hechas las {deedCount} de {place}",
   "today.next": "Lo siguiente",
-  "today.logged": "Anotado hoy",
+  "today.logged": "Anotado hoy: {entryCount}",
+  "today.left": "Quedan # por hacer",
+  "today.left-one": "Queda una por hacer",
+  "today.left-none": "Todo hecho",
+  "today.left-now":
+    "{leftCount, plural, =0 {Todo hecho} one {Queda una por hacer} other {Quedan # por hacer}}",
   "today.undo": "Deshacer",
   "today.undo-label": "Deshacer: {text}",
   "today.stale": "Este parte se hizo para el {forDay}.",

@@ -21,7 +21,36 @@ afterAll(async () => {
 
 const go = (path: string) => page.goto(new URL(path, house.url).href);
 
+const leftCount = async () => Number.parseInt((await page.locator("#left").textContent()) ?? "", 10);
+const focused = () => page.locator(":focus").textContent();
+
 describe("with script", () => {
+  it("a tick by keyboard keeps the focus with the deed, and the head says what is left", async () => {
+    await go("/");
+    const lead = Number.parseInt((await page.locator(".lead").textContent()) ?? "", 10);
+    const row = page.locator(".deed:not(.deed-done)").first();
+    await row.locator(".tick button").focus();
+    await page.keyboard.press("Enter");
+    expect([await focused(), await leftCount()]).toEqual(["Take back", lead - 1]);
+    expect(await page.locator(":focus").getAttribute("aria-label")).toMatch(/^Take back: \w/);
+    await page.keyboard.press("Enter");
+    expect([await focused(), await leftCount()]).toEqual(["Done", lead]);
+  });
+
+  it("what was ticked is found again after the page was loaded anew, and taken back there", async () => {
+    await go("/");
+    const lead = await page.locator(".lead").textContent();
+    const answered = page.waitForResponse((answer) => answer.url().endsWith("/done"));
+    await page.locator(".deed:not(.deed-done) .tick button").first().click();
+    await answered;
+    await go("/");
+    expect(await page.locator(".lead").textContent()).not.toBe(lead);
+    await page.getByRole("link", { name: "Logged today: 1" }).click();
+    await page.locator("#logged button").click();
+    expect(await page.locator("#logged").count()).toBe(0);
+    expect(await page.locator(".lead").textContent()).toBe(lead);
+  });
+
   it("the pots that are ticked are counted where one is about to say what was done, within the window", async () => {
     await go("/pots");
     const boxes = page.locator("input[name=potId]");

@@ -18,9 +18,12 @@ export function instantTicks(): void {
     event.preventDefault();
     const deed = form.querySelector<HTMLInputElement>('input[name="deed"]')?.value ?? "";
     const row = rowOf(deed) ?? form.closest<HTMLElement>(".deed");
-    if (row) markDone(row, deed);
+    const hadFocus = form.contains(document.activeElement);
+    const back = row && markDone(row, deed);
     void send(`${BASE}done`, new URLSearchParams({ deed }));
     showNext();
+    // Where the pressed box goes, so would the focus; the bar's box stays for the next deed.
+    if (hadFocus && form.closest("[hidden]")) back?.focus();
   });
 }
 
@@ -48,26 +51,32 @@ function withoutId(deed: string): string {
   return fields.toString();
 }
 
-function markDone(row: HTMLElement, deed: string): void {
+/** @returns the button that takes it back */
+function markDone(row: HTMLElement, deed: string): HTMLButtonElement | null {
   const form = row.querySelector<HTMLFormElement>(".tick");
-  if (!form) return;
+  if (!form) return null;
   row.classList.add("deed-done");
   form.hidden = true;
   const back = document.createElement("button");
   back.type = "button";
   back.className = "back";
   back.textContent = say("back");
+  back.setAttribute("aria-label", form.dataset.back ?? say("back"));
   form.after(back);
   const settle = setTimeout(() => {
     const done = document.createElement("p");
     done.className = "ticked";
     done.textContent = say("done");
+    done.tabIndex = -1;
+    const hadFocus = back === document.activeElement;
     back.replaceWith(done);
+    if (hadFocus) done.focus();
   }, BACK_MS);
   back.addEventListener("click", () => {
     clearTimeout(settle);
     takeBack({ row, form, back, deed });
   });
+  return back;
 }
 
 function takeBack(at: { row: HTMLElement; form: HTMLFormElement; back: HTMLElement; deed: string }): void {
@@ -77,14 +86,19 @@ function takeBack(at: { row: HTMLElement; form: HTMLFormElement; back: HTMLEleme
   fields.set("entryId", `tick.${fields.get("action")}.${newId()}`);
   const input = at.form.querySelector<HTMLInputElement>('input[name="deed"]');
   if (input) input.value = fields.toString();
+  const hadFocus = at.back === document.activeElement;
   at.back.remove();
   at.form.hidden = false;
+  if (hadFocus) at.form.querySelector("button")?.focus();
   at.row.classList.remove("deed-done");
   showNext();
 }
 
-/** The bar at the thumb takes up the first deed that is still open. */
+/** The head says how many deeds are left, and the bar at the thumb takes up the first of them. */
 function showNext(): void {
+  const leftCount = document.querySelectorAll(".deed:not(.deed-done)").length;
+  const left = document.getElementById("left");
+  if (left) left.textContent = leftCount === 0 ? say("leftNone") : say("left", leftCount);
   const bar = document.querySelector<HTMLElement>(".next");
   if (!bar) return;
   const row = document.querySelector<HTMLElement>(".deed:not(.deed-done)");

@@ -58,7 +58,12 @@ interface DeedRowProps {
 /** The box. A plain form, so that it works without script. */
 export function TickForm({ deed, nonce, words }: Omit<DeedRowProps, "done">) {
   return (
-    <form method="post" action="/done" class="tick">
+    <form
+      method="post"
+      action="/done"
+      class="tick"
+      data-back={words.say("today.undo-label", { text: deed.sentence })}
+    >
       <input type="hidden" name="deed" value={tickText(deed, nonce)} />
       <button type="submit" aria-label={words.say("deed.tick-label", { sentence: deed.sentence })}>
         {words.say("deed.tick")}

@@ -36,6 +36,8 @@ export function TodayPage(props: TodayProps) {
           <p class="timing">{line}</p>
         ))}
         <p class="lead">{brief.lead}</p>
+        <Left {...props} />
+        <LoggedDoor {...props} />
       </div>
       <section class="sky" aria-label={props.words.say("today.sky")}>
         {props.strip}
@@ -46,13 +48,13 @@ export function TodayPage(props: TodayProps) {
       <div class="deeds-column">
         <Urgent brief={brief} />
         <Stops {...props} />
+        <Logged {...props} />
         <KeepDry brief={brief} />
         <Signs section={brief.signs} />
         <Lines section={brief.care} />
         {brief.evening !== null && <p class="nothing">{brief.evening}</p>}
         {brief.nothing.count > 0 && <p class="nothing">{brief.nothing.sentence}</p>}
         <Cautions brief={brief} />
-        <Logged {...props} />
       </div>
       <div class="sky-column">
         <Coming brief={brief} />
@@ -63,6 +65,28 @@ export function TodayPage(props: TodayProps) {
       </div>
       <NextDeed {...props} />
     </div>
+  );
+}
+
+/** What is left of the deeds once some are ticked: the sentence above counts them as the brief was made. */
+function Left({ brief, isDone, words: { say } }: TodayProps) {
+  const deeds = brief.stops.flatMap((stop) => stop.deeds);
+  const leftCount = deeds.filter((deed) => !isDone(deed)).length;
+  return (
+    <p id="left" class="left" role="status">
+      {leftCount < deeds.length && say("today.left-now", { leftCount })}
+    </p>
+  );
+}
+
+function LoggedDoor({ logged, words: { say } }: TodayProps) {
+  if (logged.length === 0) return null;
+  return (
+    <p>
+      <a href="#logged" class="logged-door">
+        {say("today.logged", { entryCount: logged.length })}
+      </a>
+    </p>
   );
 }
 
@@ -172,11 +196,17 @@ function Cautions({ brief }: { brief: Brief }) {
   );
 }
 
+/** More than this are folded, so that what else the day asks stays in sight. Chosen by us. */
+const LOGGED_OPEN_AT_MOST = 6;
+
+/** What was done today, each with the way to take it back. */
 function Logged({ logged, newId, words }: TodayProps) {
   if (logged.length === 0) return null;
   return (
-    <section class="logged" id="logged">
-      <h2>{words.say("today.logged")}</h2>
+    <details class="stop logged" id="logged" open={logged.length <= LOGGED_OPEN_AT_MOST}>
+      <summary>
+        <h2>{words.say("today.logged", { entryCount: logged.length })}</h2>
+      </summary>
       <ul class="plain">
         {logged.map(({ entryId, text }) => (
           <li>
@@ -191,7 +221,7 @@ function Logged({ logged, newId, words }: TodayProps) {
           </li>
         ))}
       </ul>
-    </section>
+    </details>
   );
 }
 
