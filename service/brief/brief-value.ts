@@ -102,6 +102,8 @@ export interface BriefDeed {
   readonly confidence: string;
   /** What could hurt, said where the deed stands. */
   readonly notes: readonly string[];
+  /** Of these how it is done and what could hurt, which whoever does not know the pot needs most. */
+  readonly handling: readonly string[];
   /** The whole as one line: "Carry under cover: Lemon, to Shed, by 13:00." */
   readonly sentence: string;
 }
@@ -135,6 +137,8 @@ export interface ComingDay {
   readonly sky: string;
   /** Deeds that already have a day, those alike in one line. */
   readonly deeds: readonly string[];
+  /** The same, each with its handling. */
+  readonly handled: readonly string[];
 }
 
 export interface BriefCaution {

@@ -12,7 +12,7 @@ import { deedLine } from "./deed-line.ts";
 import { asksForHands, dueDay } from "./due-day.ts";
 import { emptyLine } from "./empty-line.ts";
 import { groupedBy } from "./grouped-by.ts";
-import { groupedDeeds } from "./grouped-deeds.ts";
+import { groupedDeeds, handledDeeds } from "./grouped-deeds.ts";
 import { headline } from "./headline.ts";
 import { keptLines } from "./kept-lines.ts";
 import { leadLine } from "./lead-line.ts";
@@ -142,17 +142,18 @@ function comingDays(later: readonly Planned[], naming: Naming): ComingDay[] {
   const byDay = groupedBy(later, ({ deed }) => dueDay(deed, plan));
   return plan.days
     .filter(({ day }) => day > plan.forDay)
-    .map((outline) => ({
-      day: outline.day,
-      name: words.day(outline.day),
-      sky: comingSky(outline, naming),
-      deeds: groupedDeeds(
-        (byDay.get(outline.day) ?? [])
-          .map((one) => deedLine({ ...one, naming: naming.onDay(outline.day) }))
-          .sort(byHour),
-        naming,
-      ),
-    }));
+    .map((outline) => {
+      const deeds = (byDay.get(outline.day) ?? [])
+        .map((one) => deedLine({ ...one, naming: naming.onDay(outline.day) }))
+        .sort(byHour);
+      return {
+        day: outline.day,
+        name: words.day(outline.day),
+        sky: comingSky(outline, naming),
+        deeds: groupedDeeds(deeds, naming),
+        handled: handledDeeds(deeds, naming),
+      };
+    });
 }
 
 function changeLines({ plan, words, potName }: Naming): string[] {

@@ -18,6 +18,8 @@ export function deedLine(input: { potPlan: PotPlan; deed: Deed; naming: Naming }
   const verb = words.say(verbKey(deed, naming));
   const pot = naming.potName(potPlan.potId);
   const due = deed.by ?? deed.from;
+  const how = howNotes(deed, naming);
+  const care = [...liftNotes(deed, naming), ...sapNotes({ potPlan, deed, naming })];
   return {
     potId: potPlan.potId,
     action: deed.action,
@@ -34,12 +36,12 @@ export function deedLine(input: { potPlan: PotPlan; deed: Deed; naming: Naming }
     reasonInShort: reasonInShort(deed.reason, naming),
     confidence: words.say(`confidence.${deed.confidence.word}`),
     notes: [
-      ...howNotes(deed, naming),
+      ...how,
       ...(deed.notCarried ? [reasonLine(deed.notCarried, naming)] : []),
       ...chanceNotes(deed, naming),
-      ...liftNotes(deed, naming),
-      ...sapNotes({ potPlan, deed, naming }),
+      ...care,
     ],
+    handling: [...how, ...care],
     sentence: words.say("deed.sentence", {
       verb,
       details: [pot, parts.amount, parts.place, parts.hour].filter((part) => part !== null).join(", "),

@@ -4,7 +4,7 @@ import type { Words } from "../words/words.ts";
 import { briefOf } from "./brief.ts";
 import { comingWater, waterLines } from "./coming-water.ts";
 import { groupedBy } from "./grouped-by.ts";
-import { groupedDeeds } from "./grouped-deeds.ts";
+import { handledDeeds } from "./grouped-deeds.ts";
 import { type Naming, namingFor } from "./naming.ts";
 
 /** What to do on which day, for somebody who knows neither the plants nor where they stand. */
@@ -35,13 +35,13 @@ export function sheetOf(
   const naming = namingFor(input);
   const brief = briefOf(input);
   const waters = comingWater(plan);
-  const today = groupedDeeds(
+  const today = handledDeeds(
     brief.stops.flatMap(({ deeds }) => deeds),
     naming,
   );
   const deeds = new Map([
     [plan.forDay, today],
-    ...brief.coming.lines.map((line) => [line.day, line.deeds] as const),
+    ...brief.coming.lines.map((line) => [line.day, line.handled] as const),
   ]);
   const last = plan.days.at(-1)?.day;
   return {

@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { collection, plan } from "../brief/plan-builder.ts";
+import { collection, deed, plan } from "../brief/plan-builder.ts";
 import { houseOf } from "./house-of.ts";
 
 const AUNT = { id: "aunt", name: "Aunt Ode", locale: "es", units: "metric" as const, quiet: null };
@@ -12,6 +12,31 @@ it("is a sheet for whoever knows no plant: where the pots stand, then day by day
   expect(text).toContain("Stands at South rail: Lemon (3 pots), Plumeria and Fig.");
   expect(text).toContain("Water: Lemon (3 pots), 850 ml each, by 09:00.");
   expect(text).toContain("Wednesday 12 May");
+});
+
+it("says beside each deed how it is done and what could hurt, and lists apart what is handled otherwise", async () => {
+  const shade = deed({
+    action: "shade",
+    by: "2027-05-14T08:00Z",
+    reason: { code: "heat-and-sun", numbers: { hottestC: 38, limitC: 35 } },
+  });
+  const pots = plan().pots.map((row) => {
+    if (row.potId === "fig") return { ...row, ...shade };
+    // biome-ignore lint/suspicious/noThenProperty: the plan's own name for later deeds
+    return row.potId === "aloe" ? { ...row, then: [shade] } : row;
+  });
+  const { get } = await houseOf({ collection, plan: { ...plan(), pots } });
+  const { text } = await get("/holiday");
+  expect(text).toContain(
+    "Carry under cover: Plumeria, to Tool shed, by 13:00. 31 kg: two people. Its sap burns or poisons: wear gloves",
+  );
+  expect(text).toContain(
+    "Water: Lemon (3 pots), 850 ml each, by 09:00. Only this much: not until it runs through.",
+  );
+  expect(text).toContain(
+    "Shade: Aloe and Fig, by 10:00. Cloth, or a taller neighbour on its sunny side, through the bright hours.",
+  );
+  expect(text).toContain("Carry back out: Aloe, to South rail, from 09:00.</li>");
 });
 
 it("says where a person is entered when there is none to hand over to", async () => {
