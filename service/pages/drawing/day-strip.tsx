@@ -4,7 +4,7 @@ import { hourSpans } from "../../brief/sky-lines.ts";
 import type { Words } from "../../words/words.ts";
 import type { NextHour } from "./next-hours.ts";
 import { Deeds, deedLabels, footOf, type StripDeed } from "./strip-deeds.tsx";
-import { beside, GUSTS, hourScale, type Plot, px, WARMTH, WIDTH } from "./strip-frame.ts";
+import { beside, GUSTS, hourScale, LETTER, type Plot, px, WARMTH, WIDTH } from "./strip-frame.ts";
 import { Gusts, Rain, Warmth } from "./strip-rows.tsx";
 
 export interface DayStripProps {
@@ -46,13 +46,16 @@ function Nights({ hours, x }: Plot) {
   return <path class="strip-night" d={d} />;
 }
 
-/** Every six hours; midnight bears the name of the day that begins, and the first hour that of its own. */
+const MARK_EVERY_HOURS = 6;
+
+/** Every six hours; midnight bears the name of the day that begins, and the first hour that of its own if it fits. */
 function Clock({ hours, x, zone, words }: Plot) {
-  const marks = hours.filter(({ startUtcMs }) => localHour(startUtcMs, zone) % 6 < 1 - 1e-9);
+  const marks = hours.filter(({ startUtcMs }) => localHour(startUtcMs, zone) % MARK_EVERY_HOURS < 1 - 1e-9);
   return (
     <>
       {marks.map(({ startUtcMs }, index) => {
-        const text = markText(startUtcMs, { zone, words, isFirst: index === 0 });
+        const roomPx = index === 0 ? x(startUtcMs + MARK_EVERY_HOURS * HOUR_MS) - x(startUtcMs) : 0;
+        const text = markText(startUtcMs, { zone, words, roomPx });
         return (
           <g class="strip-hour">
             <path d={`M${px(x(startUtcMs))} 15V${GUSTS.foot}`} />
@@ -68,12 +71,13 @@ function Clock({ hours, x, zone, words }: Plot) {
 
 function markText(
   utcMs: number,
-  { zone, words, isFirst }: Pick<Plot, "zone" | "words"> & { isFirst: boolean },
+  { zone, words, roomPx }: Pick<Plot, "zone" | "words"> & { roomPx: number },
 ): string {
   const weekday = words.weekday(calendarDay(utcMs, zone));
   if (localHour(utcMs, zone) < 1 - 1e-9) return weekday;
   const clock = words.clock(utcMs, zone);
-  return isFirst ? words.say("strip.day-clock", { weekday, clock }) : clock;
+  const both = words.say("strip.day-clock", { weekday, clock });
+  return (both.length + 1) * LETTER <= roomPx ? both : clock;
 }
 
 /** Hours in which nobody works outdoors: fenced in from head to foot and crossed out where no figures are written. */

@@ -6,10 +6,10 @@ import { wordsFor } from "../../../../service/words/words.ts";
 import { day, flat } from "../../brief/plan-builder.ts";
 
 const HOUR_MS = 3_600_000;
-const words = wordsFor("en", "metric");
+const english = wordsFor("en", "metric");
 const SATURDAY_18 = Date.parse("2026-11-28T18:00Z");
 
-function stripOf(deeds: Parameters<typeof DayStrip>[0]["deeds"] = []): string {
+function stripOf(deeds: Parameters<typeof DayStrip>[0]["deeds"] = [], words = english): string {
   const hours = Array.from({ length: 24 }, (_, hour) => ({
     startUtcMs: SATURDAY_18 + hour * HOUR_MS,
     tempC: 20 - hour / 2,
@@ -38,6 +38,11 @@ describe("the strip of hours", () => {
   it("names the day at its beginning and at midnight, and the clock between", () => {
     const marks = textsIn(stripOf()).filter(({ y }) => y === 12);
     expect(marks.map(({ text }) => text)).toEqual(["Sat 18:00", "Sun", "06:00", "12:00"]);
+  });
+
+  it("leaves the first day's name out where it would touch the next mark", () => {
+    const marks = textsIn(stripOf([], wordsFor("hi-IN-u-hc-h12", "metric"))).filter(({ y }) => y === 12);
+    expect(marks.map(({ text }) => text.split(" ").length)).toEqual([2, 1, 2, 2]);
   });
 
   it("writes warmth, rain and gusts on lines of their own, a letter's height apart", () => {
@@ -73,13 +78,13 @@ describe("the band of days", () => {
     [9, 2],
     [14, 2],
   ])("has %d days in %d rows", (dayCount, rowCount) => {
-    const svg = DaysBand({ days: outlookOf(dayCount), words })!.toString();
+    const svg = DaysBand({ days: outlookOf(dayCount), words: english })!.toString();
     expect(svg.match(/<g transform=/g)).toHaveLength(rowCount);
     expect(textsIn(svg).filter(({ text }) => /^[A-Z]/.test(text))).toHaveLength(dayCount);
   });
 
   it("writes the coldest and the hottest clear of what they may come to", () => {
-    const svg = DaysBand({ days: outlookOf(1), words })!.toString();
+    const svg = DaysBand({ days: outlookOf(1), words: english })!.toString();
     const [, ticks = ""] = /class="band-spread" d="([^"]+)"/.exec(svg)!;
     const tickYs = [...ticks.matchAll(/M[\d.]+ ([\d.]+)/g)].map(([, y]) => Number(y));
     const at = (text: string) => textsIn(svg).find((one) => one.text === text)!.y;
