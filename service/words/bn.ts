@@ -1116,7 +1116,7 @@ export const BN = {
   "status.backup": "রাতের কপি",
   "status.backup-made": "শেষ কপি {time}-এ তৈরি ও যাচাই হয়েছে।",
   "status.backup-none": "এখনো কপি হয়নি। প্রথমটি হবে আসছে রাতে।",
-  "status.backup-old": "তা দুই রাতেরও বেশি আগে। রাতে সেবা চালু রাখুন, বা নিজে কপি করুন: leebench backup।",
+  "status.backup-old": "তা দুই রাতেরও বেশি আগে। রাতে সেবা চালু রাখুন, বা নিজে কপি করুন: npm run -s leebench -- backup।",
   "status.backup-again": "এক ঘণ্টার মধ্যে আবার চেষ্টা হবে।",
 
   "fault.feed-refused": "সংযোগ নেয়নি।",
@@ -1161,11 +1161,11 @@ export const BN = {
   "fault.store-full": "ডিস্ক ভরে গেছে। কিছু জায়গা খালি করুন।",
   "fault.store-read-only": "ফোল্ডারে লেখা যায় না। সেবাকে লেখার অনুমতি দিন।",
   "fault.store-busy": "আরেকটি প্রোগ্রাম ভাঁড়ার ধরে রেখেছিল। চলতে থাকলে সেটি বন্ধ করুন।",
-  "fault.store-damaged": "ভাঁড়ার নষ্ট। সেবা থামিয়ে শেষ কপি ফেরান: leebench restore।",
+  "fault.store-damaged": "ভাঁড়ার নষ্ট। সেবা থামিয়ে শেষ কপি ফেরান: npm run -s leebench -- restore।",
   "fault.store-unreachable": "ফোল্ডার বা তার ডিস্ক পাওয়া যাচ্ছে না। আছে কি না দেখুন।",
   "fault.store-is-newer": "ভাঁড়ার লিখেছে আরও নতুন Leebench। নতুনটি চালান।",
   "fault.store-not-ours": "ফাইলটি অন্য প্রোগ্রামের। Leebench-কে আলাদা ফোল্ডার দিন।",
-  "fault.store-row-damaged": "রাখা একটি লেখা পড়া যায় না। শেষ কপি ফেরান: leebench restore।",
+  "fault.store-row-damaged": "রাখা একটি লেখা পড়া যায় না। শেষ কপি ফেরান: npm run -s leebench -- restore।",
   "fault.store-held": "আরেকটি Leebench এ ফোল্ডারে কাজ করছে। দুটির একটি থামান।",
   "fault.backup-not-whole": "কপি যাচাইয়ে টেকেনি, ফেলে দেওয়া হয়েছে; আগের কপি আছে। ডিস্ক পরীক্ষা করুন।",
   "fault.backup-not-found": "কপিটি সেখানে নেই। কপির ফোল্ডারে দেখুন।",
@@ -1301,7 +1301,7 @@ export const BN = {
   "copies.kept": "রাখা কপি, নতুনটি আগে",
   "copies.size": "{sizeMb} MB",
   "copies.bring-back":
-    "কোনোটি ফেরাতে সেবা থামিয়ে চালান: leebench restore, সঙ্গে ফাইলের নাম। এখন যা আছে তা সরিয়ে রাখা হয়, হারায় না।",
+    "কোনোটি ফেরাতে সেবা থামিয়ে চালান: npm run -s leebench -- restore, সঙ্গে ফাইলের নাম। এখন যা আছে তা সরিয়ে রাখা হয়, হারায় না।",
   "copies.readable": "অন্য কোথাও পড়ার জন্য",
   "copies.readable-text": "একই জিনিস খোলা বিন্যাসে, অন্য বাড়ি বা স্প্রেডশিটের জন্য।",
   "copies.export": "সব, ছবিসহ, JSON হিসেবে",
@@ -1336,6 +1336,8 @@ export const BN = {
   "about.leaves-rest":
     "যাকে ডাকা হয় তিনি এ বাড়ির নেটওয়ার্ক ঠিকানা দেখেন। কোনো লেখা, ছবি বা মানুষের কথা আবহাওয়া সেবায় যায় না, আর এ প্রোগ্রামের ব্যবহার কেউ গোনে না।",
   "about.changes": "কী বদলেছে",
+  "about.changes-making":
+    "এ সংস্করণ এখনো তৈরি হচ্ছে। লাইনগুলো তাঁদের জন্য যাঁরা আগে ব্যবহার করেছেন: এখন কী অন্যভাবে বলা হয়, আর কেন। আপনি নতুন হলে সবচেয়ে নতুন কথাটিই আপনার জন্য।",
   "about.changes-advice": "পরামর্শে:",
   "about.changes-other": "এ ছাড়া:",
   "house.sources": "যে প্রকাশিত কাজের উপর দাঁড়িয়ে",

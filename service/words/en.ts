@@ -1180,7 +1180,7 @@ export const EN = {
   "status.backup-made": "The last copy was made and checked at {time}.",
   "status.backup-none": "None has been made yet. The first is made in the coming night.",
   "status.backup-old":
-    "That is more than two nights ago. Leave the service running at night, or make a copy yourself with: leebench backup.",
+    "That is more than two nights ago. Leave the service running at night, or make a copy yourself with: npm run -s leebench -- backup.",
   "status.backup-again": "It is tried again within the hour.",
 
   "fault.feed-refused": "it took no connection.",
@@ -1227,11 +1227,12 @@ export const EN = {
   "fault.store-read-only": "The folder cannot be written. Give the service write access to it.",
   "fault.store-busy": "Another program held the store. Close it if this goes on.",
   "fault.store-damaged":
-    "The store is damaged. Stop the service and restore the last copy: leebench restore.",
+    "The store is damaged. Stop the service and restore the last copy: npm run -s leebench -- restore.",
   "fault.store-unreachable": "The folder or its disk cannot be reached. Look whether it is there.",
   "fault.store-is-newer": "A newer Leebench wrote the store. Start the newer one.",
   "fault.store-not-ours": "The file belongs to another program. Give Leebench a folder of its own.",
-  "fault.store-row-damaged": "A stored note cannot be read. Restore the last copy: leebench restore.",
+  "fault.store-row-damaged":
+    "A stored note cannot be read. Restore the last copy: npm run -s leebench -- restore.",
   "fault.store-held": "Another Leebench works on this folder. Stop one of the two.",
   "fault.backup-not-whole":
     "The copy did not pass its check and was thrown away; older copies are kept. Check the disk.",
@@ -1385,7 +1386,7 @@ export const EN = {
   "copies.kept": "Copies that are kept, newest first",
   "copies.size": "{sizeMb} MB",
   "copies.bring-back":
-    "To bring one back, stop the service and run: leebench restore, with the name of the file. What is there now is set aside, not lost.",
+    "To bring one back, stop the service and run: npm run -s leebench -- restore, with the name of the file. What is there now is set aside, not lost.",
   "copies.readable": "To read elsewhere",
   "copies.readable-text": "The same in open formats, for another house or a spreadsheet.",
   "copies.export": "Everything, photos included, as JSON",
@@ -1424,6 +1425,8 @@ export const EN = {
   "about.leaves-rest":
     "Mail goes by the server that the settings name, a notification by the push service of its browser. Whoever is called sees the network address of this house. No note, photo or person goes to a weather service, and nobody counts how this program is used.",
   "about.changes": "What changed",
+  "about.changes-making":
+    "This version is still being made. The lines are for those who have tried it before: what they are told otherwise now, and why. If you are new, you are told as the newest of them says.",
   "about.changes-advice": "In the advice:",
   "about.changes-other": "Besides:",
   "house.sources": "Published work it rests on",

@@ -1200,7 +1200,7 @@ export const ES = {
   "status.backup-made": "La última copia se hizo y se comprobó a las {time}.",
   "status.backup-none": "Aún no se ha hecho ninguna. La primera se hace esta noche.",
   "status.backup-old":
-    "De eso hace más de dos noches. Deje el servicio en marcha por la noche o haga usted una copia con: leebench backup.",
+    "De eso hace más de dos noches. Deje el servicio en marcha por la noche o haga usted una copia con: npm run -s leebench -- backup.",
   "status.backup-again": "Se intenta de nuevo dentro de una hora.",
 
   "fault.feed-refused": "no aceptó la conexión.",
@@ -1247,12 +1247,12 @@ export const ES = {
   "fault.store-read-only": "No se puede escribir en la carpeta. Dé permiso de escritura al servicio.",
   "fault.store-busy": "Otro programa tenía ocupado el almacén. Ciérrelo si esto sigue.",
   "fault.store-damaged":
-    "El almacén está dañado. Pare el servicio y recupere la última copia: leebench restore.",
+    "El almacén está dañado. Pare el servicio y recupere la última copia: npm run -s leebench -- restore.",
   "fault.store-unreachable": "No se llega a la carpeta o a su disco. Mire si está ahí.",
   "fault.store-is-newer": "Un Leebench más nuevo escribió el almacén. Arranque el más nuevo.",
   "fault.store-not-ours": "El archivo es de otro programa. Dé a Leebench una carpeta propia.",
   "fault.store-row-damaged":
-    "Una nota guardada no se puede leer. Recupere la última copia: leebench restore.",
+    "Una nota guardada no se puede leer. Recupere la última copia: npm run -s leebench -- restore.",
   "fault.store-held": "Otro Leebench trabaja en esta carpeta. Pare uno de los dos.",
   "fault.backup-not-whole":
     "La copia no pasó la comprobación y se desechó; las anteriores siguen. Revise el disco.",
@@ -1403,7 +1403,7 @@ export const ES = {
   "copies.kept": "Copias guardadas, primero la más nueva",
   "copies.size": "{sizeMb} MB",
   "copies.bring-back":
-    "Para recuperar una, pare el servicio y ejecute: leebench restore, con el nombre del archivo. Lo que hay ahora se aparta, no se pierde.",
+    "Para recuperar una, pare el servicio y ejecute: npm run -s leebench -- restore, con el nombre del archivo. Lo que hay ahora se aparta, no se pierde.",
   "copies.readable": "Para leer en otra parte",
   "copies.readable-text": "Lo mismo en formatos abiertos, para otra casa o una hoja de cálculo.",
   "copies.export": "Todo, fotos incluidas, como JSON",
@@ -1443,6 +1443,8 @@ export const ES = {
   "about.leaves-rest":
     "A quien se llama ve la dirección de red de esta casa. Ninguna nota, foto o persona va a un servicio meteorológico, y nadie cuenta cómo se usa este programa.",
   "about.changes": "Qué ha cambiado",
+  "about.changes-making":
+    "Esta versión aún se está haciendo. Las líneas son para quienes ya la probaron: qué se les dice ahora de otro modo y por qué. Si acaba de llegar, se le dice como cuentan las más nuevas.",
   "about.changes-advice": "En los consejos:",
   "about.changes-other": "Además:",
   "house.sources": "Trabajos publicados en los que se apoya",

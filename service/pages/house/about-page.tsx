@@ -64,6 +64,7 @@ function ReleaseLines({ release, words: { say } }: { release: Release; words: Wo
   return (
     <>
       <h3>{day === null ? version : `${version}, ${day}`}</h3>
+      {day === null && <p>{say("about.changes-making")}</p>}
       <p>{say("about.changes-advice")}</p>
       <ul lang="en">
         {advice.map((line) => (

@@ -1,7 +1,7 @@
 import { existsSync, statSync } from "node:fs";
-import { mkdtemp, rm, writeFile } from "node:fs/promises";
+import { copyFile, mkdir, mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { basename, join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { fillStore } from "../../../demo/fill-store.ts";
 import { demoCollection } from "../../../demo/harbour.ts";
@@ -59,6 +59,11 @@ describe("what is kept", () => {
     const back = await runCommand(["restore", file], keptIn("here"));
     expect([back.code, back.stdout]).toEqual([0, expect.stringContaining(`pots ${pots.length}`)]);
     expect(JSON.parse((await at("here", ["export"])).stdout).sites).toEqual(before.sites);
+    // A nightly copy by the name under which the page of copies lists it.
+    const [nightly, name] = [join(dir, "here", "backup"), basename(file)];
+    await mkdir(nightly, { recursive: true });
+    await copyFile(file, join(nightly, name));
+    expect((await runCommand(["restore", name], keptIn("here"))).code).toBe(0);
     const none = await at("here", ["restore", join(copies, "none.db")]);
     expect([none.code, problemsIn(none.stderr).map(({ code }) => code)]).toEqual([1, ["no-such-file"]]);
     await writeFile(join(copies, "letter.db"), "a letter, not a store");

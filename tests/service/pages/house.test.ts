@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { DEFAULT_SETTINGS } from "../../../core/plan/settings.ts";
+import { CHANGES } from "../../../service/about/changes.ts";
 import { collection as bare, day, outlook, plan, potPlan } from "../brief/plan-builder.ts";
 import { houseOf } from "./house-of.ts";
 
@@ -54,6 +55,7 @@ describe("the house rules", () => {
     const { text } = await get("/house/about");
     expect(text).toContain("Crop evapotranspiration");
     expect(text).toMatch(/hono [\d.]+, MIT/);
+    expect(text.includes("This version is still being made.")).toBe(CHANGES.some(({ day }) => day === null));
   });
 });
 
