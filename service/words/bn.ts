@@ -692,6 +692,8 @@ export const BN = {
   "pots.watered-bench": "{spot}: {potCount}টি টবেই নিচ দিয়ে ঝরা পর্যন্ত পানি দেওয়া",
   "pots.watered-bench.but-dry":
     "{spot}: {potCount}টি টবে নিচ দিয়ে ঝরা পর্যন্ত পানি দেওয়া; যেগুলো শুকনো রাখতে হবে সেগুলোতে নয়",
+  "kept.entry": "{pot}-এর জন্য রাখা হলো: {what}।",
+  "kept.pots": "{potCount, plural, =1 {রাখা হলো: {pot}।} one {#টি টব রাখা হলো।} other {#টি টব রাখা হলো।}}",
   "pots.kept": "{potCount, plural, one {#টি টবের জন্য রাখা হলো} other {#টি টবের জন্য রাখা হলো}}: {what}।",
   "pots.take-back": "সবটা ফিরিয়ে নিন",
   "pots.show": "কোনগুলো দেখাবে বেছে নিন",

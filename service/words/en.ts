@@ -725,6 +725,8 @@ export const EN = {
   "pots.moved": "Moved to this spot",
   "pots.watered-bench": "All {potCount} at {spot} watered until they ran through",
   "pots.watered-bench.but-dry": "{spot}: {potCount} watered until they ran through, not those to be kept dry",
+  "kept.entry": "Kept for {pot}: {what}.",
+  "kept.pots": "{potCount, plural, one {Kept: {pot}.} other {# pots are kept.}}",
   "pots.kept": "{potCount, plural, one {Kept for one pot} other {Kept for # pots}}: {what}.",
   "pots.take-back": "Take all of it back",
   "pots.show": "Choose which to show",

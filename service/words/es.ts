@@ -731,6 +731,8 @@ export const ES = {
   "pots.watered-bench": "Regadas las {potCount} de {spot} hasta que escurrieron",
   "pots.watered-bench.but-dry":
     "{spot}: regadas {potCount} hasta que escurrieron, no las que deben seguir secas",
+  "kept.entry": "Guardado para {pot}: {what}.",
+  "kept.pots": "{potCount, plural, one {Guardada: {pot}.} other {# macetas guardadas.}}",
   "pots.kept": "{potCount, plural, one {Guardado para una maceta} other {Guardado para # macetas}}: {what}.",
   "pots.take-back": "Deshacerlo todo",
   "pots.show": "Elija cuáles mostrar",

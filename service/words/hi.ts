@@ -695,6 +695,8 @@ export const HI = {
   "pots.moved": "इस जगह लाए",
   "pots.watered-bench": "{spot}: सभी {potCount} गमलों में नीचे से निकलने तक पानी दिया",
   "pots.watered-bench.but-dry": "{spot}: {potCount} गमलों में नीचे से निकलने तक पानी दिया; जिन्हें सूखा रखना है उन्हें नहीं",
+  "kept.entry": "{pot} के लिए रखा: {what}।",
+  "kept.pots": "{potCount, plural, =1 {रखा: {pot}।} one {# गमले रखे।} other {# गमले रखे।}}",
   "pots.kept": "{potCount, plural, one {# गमले के लिए रखा} other {# गमलों के लिए रखा}}: {what}।",
   "pots.take-back": "सब वापस लें",
   "pots.show": "कौन-से दिखें चुनें",

@@ -19,11 +19,11 @@ interface SentPhoto {
   readonly file: File | null;
 }
 
-/** Keeps the photo of a form. */
+/** Keeps the photo of a form; the id of its entry. */
 export async function keepPhoto(
   context: PageContext,
   { siteId, potId, typed, file }: SentPhoto,
-): Promise<FormRead<null>> {
+): Promise<FormRead<string>> {
   if (!file) return { ok: false, problems: [{ code: "no-photo", path: ["photo"] }] };
   const text = readForm(PHOTO_TEXT, typed);
   const photo = await cleanPhoto(new Uint8Array(await file.arrayBuffer()));
@@ -37,5 +37,5 @@ export async function keepPhoto(
     photo: photo.value,
     entry: { id, potId, atUtcMs, recordedUtcMs, ...text.value },
   });
-  return { ok: true, value: null };
+  return { ok: true, value: id };
 }

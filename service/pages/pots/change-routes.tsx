@@ -5,6 +5,7 @@ import type { Problem } from "../../../core/problem.ts";
 import { typedForm } from "../forms/form-body.ts";
 import type { Typed } from "../forms/form-problems.ts";
 import { pageText } from "../frame.tsx";
+import { keptAddress } from "../kept-now.ts";
 import type { PageContext } from "../page-context.ts";
 import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
@@ -28,7 +29,7 @@ export function changeRoutes(context: PageContext): Hono {
     if (!read.ok) return c.html(await changePage(context, { ...found, typed, problems: read.problems }), 422);
     await context.store.pots.put(now.site.id, read.value);
     await context.replan(now.site.id);
-    return c.redirect(`/pots/${encodeURIComponent(pot.id)}`, 303);
+    return c.redirect(keptAddress(`/pots/${encodeURIComponent(pot.id)}`, pot.id), 303);
   });
   return routes;
 }

@@ -7,6 +7,7 @@ import { problemText, type Typed } from "../forms/form-problems.ts";
 import { idOfForm } from "../forms/id-of-form.ts";
 import { VesselSure } from "../forms/vessel-fields.tsx";
 import { pageText } from "../frame.tsx";
+import { keptAddress } from "../kept-now.ts";
 import type { PageContext } from "../page-context.ts";
 import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
@@ -35,8 +36,9 @@ export function pasteRoutes(context: PageContext): Hono {
     if (!now) return c.redirect("/begin", 303);
     const typed = await typedForm(c);
     const { collection } = now;
+    const formId = idOfForm(typed);
     const read = pastedPots(typed.table ?? "", {
-      formId: idOfForm(typed),
+      formId,
       nowUtcMs: context.now(),
       collection,
       words: context.words,
@@ -44,7 +46,7 @@ export function pasteRoutes(context: PageContext): Hono {
     });
     if (!read.ok) return c.html(pastePage(context, now, { typed, read }), 422);
     await keepPastedPots(context, { siteId: now.site.id, pots: read.pots });
-    return c.redirect(now.collection.pots.length === 0 ? "/" : "/pots", 303);
+    return c.redirect(keptAddress(collection.pots.length === 0 ? "/" : "/pots", `pot.${formId}`), 303);
   });
   return routes;
 }

@@ -14,7 +14,9 @@ import type { FormView } from "../forms/fields.tsx";
 import { EntryRow } from "../journal/entry-row.tsx";
 import { entryWhat } from "../journal/entry-text.ts";
 import { entryWhen } from "../journal/when-text.ts";
+import type { KeptNow } from "../kept-now.ts";
 import { PhotoForm } from "../photos/photo-form.tsx";
+import { Receipt } from "../receipt.tsx";
 import { Signs } from "../today/signs.tsx";
 import { FoldedForm } from "./folded-form.tsx";
 import { OPEN_KINDS, type OpenKind } from "./log-body.ts";
@@ -31,6 +33,8 @@ export interface PotPageProps {
   readonly plan: Plan | null;
   /** This pot's entries, newest first. */
   readonly entries: readonly JournalEntry[];
+  /** What was kept just now; null when nothing was. */
+  readonly kept: KeptNow | null;
   readonly form: FormView;
   /** The kind of entry that was sent and could not be kept; its form stands open. */
   readonly openKind: OpenKind | null;
@@ -50,6 +54,12 @@ export function PotPage(props: PotPageProps) {
       <p class="lead">
         {words.say("pot.line", { group: words.trySay(`group.${pot.groupId}`) ?? pot.groupId, spot })}
       </p>
+      <Receipt
+        kept={props.kept}
+        backTo={`/pots/${encodeURIComponent(pot.id)}`}
+        newId={props.newId}
+        words={words}
+      />
       <p>
         <a class="button quiet" href="#log">
           {words.say("pot.log")}

@@ -2,6 +2,8 @@ import type { Collection } from "../../../core/plan/collection.ts";
 import { groupedBy } from "../../brief/grouped-by.ts";
 import type { Words } from "../../words/words.ts";
 import { type FormView, ProblemList, SelectField } from "../forms/fields.tsx";
+import type { KeptNow } from "../kept-now.ts";
+import { Receipt } from "../receipt.tsx";
 import type { PotStand } from "./pot-stand.ts";
 import { Shelf } from "./shelf.tsx";
 import { ShelfFilter } from "./shelf-filter.tsx";
@@ -11,8 +13,8 @@ export interface PotsPageProps {
   readonly stands: readonly PotStand[];
   readonly collection: Collection;
   readonly view: ShelfView;
-  /** What was kept just now for several pots, in words; null when nothing was. */
-  readonly kept: { readonly id: string; readonly text: string } | null;
+  /** What was kept just now; null when nothing was. */
+  readonly kept: KeptNow | null;
   readonly form: FormView;
   readonly newId: () => string;
   readonly words: Words;
@@ -31,7 +33,7 @@ export function PotsPage(props: PotsPageProps) {
           ? say("pots.lead.shown", { shownCount: potCount(shown), potCount: potCount(stands) })
           : say("pots.lead", { potCount: potCount(stands) })}
       </p>
-      <Kept {...props} />
+      <Receipt kept={props.kept} backTo={shelfAddress(view)} newId={props.newId} words={words} />
       <p>
         <a class="button quiet" href="/pots/new">
           {say("pots.new")}
@@ -61,21 +63,6 @@ export function PotsPage(props: PotsPageProps) {
 
 function potCount(stands: readonly PotStand[]): number {
   return stands.reduce((sum, { pot }) => sum + (pot.count ?? 1), 0);
-}
-
-/** What was done just now for several pots, to be taken back with one tap. */
-function Kept({ kept, newId, words: { say } }: PotsPageProps) {
-  if (!kept) return null;
-  return (
-    <form method="post" action="/pots/take-back" class="kept" id="kept">
-      <p role="status">{kept.text}</p>
-      <input type="hidden" name="formId" value={newId()} />
-      <input type="hidden" name="of" value={kept.id} />
-      <button type="submit" class="quiet">
-        {say("pots.take-back")}
-      </button>
-    </form>
-  );
 }
 
 /** Widest drawing on a shelf: two stand side by side on a phone. */

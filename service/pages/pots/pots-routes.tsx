@@ -9,6 +9,7 @@ import { idOfEntry, idOfForm } from "../forms/id-of-form.ts";
 import { newFormId } from "../forms/new-form-id.ts";
 import { pageText } from "../frame.tsx";
 import { keepEntry } from "../keep-entry.ts";
+import { type KeptNow, keptAddress, keptNow } from "../kept-now.ts";
 import type { PageContext } from "../page-context.ts";
 import { keepPhoto } from "../photos/keep-photo.ts";
 import { SiteFrame } from "../site-frame.tsx";
@@ -46,13 +47,15 @@ export function potsRoutes(context: PageContext): Hono {
     await context.store.pots.put(now.site.id, read.value.pot);
     await context.store.journal.append(now.site.id, read.value.entries);
     await context.replan(now.site.id);
-    return c.redirect(`/pots/${encodeURIComponent(read.value.pot.id)}`, 303);
+    const { id } = read.value.pot;
+    return c.redirect(keptAddress(`/pots/${encodeURIComponent(id)}`, id), 303);
   });
   routes.get("/pots/:id", async (c) => {
     const found = await foundPot(c, context);
     if (!found) return c.notFound();
     const openKind = OPEN_KINDS.find((kind) => kind === c.req.query("log")) ?? null;
-    return c.html(potPage(context, { ...found, openKind, given: NOTHING }));
+    const kept = keptNow(found.now, c.req.query("kept") ?? "", context.words);
+    return c.html(potPage(context, { ...found, openKind, given: NOTHING, kept }));
   });
   routes.get("/pots/:id/what-if", async (c) => {
     const found = await foundPot(c, context);
@@ -89,14 +92,15 @@ export function potsRoutes(context: PageContext): Hono {
       const problems = [...[body, at].flatMap((part) => (part.ok ? [] : part.problems)), ...asked];
       return c.html(potPage(context, { ...found, openKind: kind, given: { typed, problems } }), 422);
     }
-    const { id } = found.stand.pot;
+    const [potId, id] = [found.stand.pot.id, idOfEntry(typed)];
     await keepEntry(context, {
-      id: idOfEntry(typed),
-      potId: id,
+      id,
+      potId,
       atUtcMs: at.value,
       body: body.value,
     });
-    return c.redirect(kind === "gone" ? "/pots" : `/pots/${encodeURIComponent(id)}`, 303);
+    const page = kind === "gone" ? "/pots" : `/pots/${encodeURIComponent(potId)}`;
+    return c.redirect(keptAddress(page, id), 303);
   });
   routes.post("/pots/:id/photo", async (c) => {
     const now = await siteNow(context);
@@ -111,7 +115,8 @@ export function potsRoutes(context: PageContext): Hono {
         potPage(context, { now, stand, openKind: "photo", given: { typed, problems: kept.problems } }),
         422,
       );
-    return c.redirect(stand ? `/pots/${encodeURIComponent(pot.id)}` : "/journal", 303);
+    if (!stand || !kept.ok) return c.redirect("/journal", 303);
+    return c.redirect(keptAddress(`/pots/${encodeURIComponent(pot.id)}`, kept.value), 303);
   });
   return routes;
 }
@@ -153,10 +158,15 @@ function newPotPage(context: PageContext, now: SiteNow, { typed, problems }: Giv
   );
 }
 
-function potPage(
-  context: PageContext,
-  { now, stand, openKind, given }: { now: SiteNow; stand: PotStand; openKind: OpenKind | null; given: Given },
-): string {
+interface PotPageNow {
+  readonly now: SiteNow;
+  readonly stand: PotStand;
+  readonly openKind: OpenKind | null;
+  readonly given: Given;
+  readonly kept?: KeptNow | null;
+}
+
+function potPage(context: PageContext, { now, stand, openKind, given, kept = null }: PotPageNow): string {
   const { words } = context;
   const form: FormView = { ...given, words };
   return pageText(
@@ -166,6 +176,7 @@ function potPage(
         collection={now.collection}
         plan={now.plan}
         entries={now.journal.filter(({ potId }) => potId === stand.pot.id).reverse()}
+        kept={kept}
         form={form}
         openKind={openKind}
         words={words}

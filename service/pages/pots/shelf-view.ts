@@ -27,13 +27,12 @@ export function shelfViewOf(asked: Readonly<Record<string, string | undefined>>)
 }
 
 /** The same view as an address. */
-export function shelfAddress({ order, need, spotId, name }: ShelfView, keptId?: string): string {
+export function shelfAddress({ order, need, spotId, name }: ShelfView): string {
   const fields = new URLSearchParams({
     ...(order === "bench" ? {} : { order }),
     ...(need === null ? {} : { need }),
     ...(spotId === "" ? {} : { spot: spotId }),
     ...(name === "" ? {} : { name }),
-    ...(keptId === undefined ? {} : { kept: keptId }),
   }).toString();
   return fields === "" ? "/pots" : `/pots?${fields}`;
 }

@@ -6,9 +6,10 @@ import { fieldTexts, typedForm } from "../forms/form-body.ts";
 import type { Typed } from "../forms/form-problems.ts";
 import { idOfEntry, idOfForm } from "../forms/id-of-form.ts";
 import { newFormId } from "../forms/new-form-id.ts";
+import { ownPath } from "../forms/own-path.ts";
 import { pageText } from "../frame.tsx";
-import { entryWhat } from "../journal/entry-text.ts";
 import { keepEntry } from "../keep-entry.ts";
+import { entriesKept, keptAddress, keptNow } from "../kept-now.ts";
 import type { PageContext } from "../page-context.ts";
 import { SiteFrame } from "../site-frame.tsx";
 import { type SiteNow, siteNow } from "../site-now.ts";
@@ -22,7 +23,7 @@ export function shelvesRoutes(context: PageContext): Hono {
   routes.get("/pots", async (c) => {
     const now = await siteNow(context);
     if (!now) return c.redirect("/begin", 303);
-    const kept = keptWords(now, { id: c.req.query("kept") ?? "", context });
+    const kept = keptNow(now, c.req.query("kept") ?? "", context.words);
     return c.html(potsPage(context, now, { view: shelfViewOf(c.req.query()), kept }));
   });
   routes.post("/pots/log", async (c) => {
@@ -37,7 +38,7 @@ export function shelvesRoutes(context: PageContext): Hono {
       context,
       ...read.potIds.map((potId) => ({ id: `${id}.${potId}`, potId, atUtcMs, body: read.body })),
     );
-    return c.redirect(`${shelfAddress(view, id)}#kept`, 303);
+    return c.redirect(keptAddress(shelfAddress(view), id), 303);
   });
   routes.post("/pots/take-back", (c) => takeBack(context, c));
   return routes;
@@ -47,7 +48,7 @@ export function shelvesRoutes(context: PageContext): Hono {
 async function takeBack(context: PageContext, c: Context): Promise<Response> {
   const now = await siteNow(context);
   const typed = await typedForm(c);
-  const entries = now ? entriesOf(now, typed.of ?? "") : [];
+  const entries = now ? entriesKept(now, typed.of ?? "") : [];
   const id = idOfForm(typed);
   if (entries.length > 0)
     await keepEntry(
@@ -57,19 +58,7 @@ async function takeBack(context: PageContext, c: Context): Promise<Response> {
         body: { kind: "undo" as const, ofEntryId: entry.id },
       })),
     );
-  return c.redirect("/pots", 303);
-}
-
-/** Entries that one form made for several pots and that still stand. */
-function entriesOf({ journal }: SiteNow, id: string) {
-  return /^log\.[\w.-]{8,120}$/.test(id) ? journal.filter((entry) => entry.id.startsWith(`${id}.`)) : [];
-}
-
-function keptWords(now: SiteNow, { id, context: { words } }: { id: string; context: PageContext }) {
-  const entries = entriesOf(now, id);
-  if (!entries[0]) return null;
-  const what = entryWhat(entries[0], { collection: now.collection, words });
-  return { id, text: words.say("pots.kept", { what, potCount: entries.length }) };
+  return c.redirect(ownPath(typed.backTo ?? "", "/pots"), 303);
 }
 
 function viewOfForm({ view = "" }: Typed): ShelfView {

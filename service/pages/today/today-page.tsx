@@ -1,6 +1,8 @@
 import type { Child } from "hono/jsx";
 import type { Brief, BriefDeed, BriefStop } from "../../brief/brief-value.ts";
 import type { Words } from "../../words/words.ts";
+import type { KeptNow } from "../kept-now.ts";
+import { Receipt } from "../receipt.tsx";
 import { DeedRow, TickForm, tickText } from "./deed-row.tsx";
 import { Signs } from "./signs.tsx";
 
@@ -14,6 +16,8 @@ export interface TodayProps {
   readonly words: Words;
   readonly isDone: (deed: BriefDeed) => boolean;
   readonly newId: () => string;
+  /** What was kept on the page that led here; null when nothing was. */
+  readonly kept: KeptNow | null;
   /** What was logged today, newest first. */
   readonly logged: readonly LoggedToday[];
   /** Set when the brief is for an earlier day. */
@@ -35,6 +39,7 @@ export function TodayPage(props: TodayProps) {
         {brief.timing.map((line) => (
           <p class="timing">{line}</p>
         ))}
+        <Receipt kept={props.kept} backTo="/" newId={props.newId} words={props.words} />
         <p class="lead">{brief.lead}</p>
         <Left {...props} />
         <LoggedDoor {...props} />

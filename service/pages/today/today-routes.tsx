@@ -19,10 +19,12 @@ import { filledInUtcMs } from "../forms/filled-in-at.ts";
 import { fieldTexts, typedForm } from "../forms/form-body.ts";
 import { readForm } from "../forms/form-problems.ts";
 import { newFormId } from "../forms/new-form-id.ts";
+import { ownPath } from "../forms/own-path.ts";
 import { formId, maybeNumber } from "../forms/typed-fields.ts";
 import { pageText } from "../frame.tsx";
 import { entryText } from "../journal/entry-text.ts";
 import { keepEntry } from "../keep-entry.ts";
+import { type KeptNow, keptNow } from "../kept-now.ts";
 import { NoBrief } from "../no-brief.tsx";
 import type { PageContext } from "../page-context.ts";
 import { SiteFrame } from "../site-frame.tsx";
@@ -44,11 +46,7 @@ const TickSchema = z.object({
 const UndoSchema = z.object({
   entryId: formId(),
   ofEntryId: z.string().min(1, "missing"),
-  /** A page of this house; anything else leads to the brief. */
-  backTo: z
-    .string()
-    .regex(/^\/[a-z]/)
-    .catch("/"),
+  backTo: z.string().catch("/"),
 });
 
 /** The brief at `/`, ticking its deeds and taking them back. */
@@ -62,7 +60,8 @@ export function todayRoutes(context: PageContext): Hono {
     const { plan } = now;
     const timing = await keptTiming(context.store, { plan, briefAtHour: context.briefAtHour });
     const trouble = await troubleText(context, now);
-    return c.html(pageText(briefPage(context, { now, plan, weather, timing, trouble })));
+    const kept = keptNow(now, c.req.query("kept") ?? "", context.words);
+    return c.html(pageText(briefPage(context, { now, plan, weather, timing, trouble, kept })));
   });
   routes.get("/brief.txt", async (c) => {
     const now = await siteNow(context);
@@ -85,7 +84,7 @@ export function todayRoutes(context: PageContext): Hono {
     if (!read.ok) return c.redirect("/", 303);
     const { entryId, ofEntryId, backTo } = read.value;
     await keepEntry(context, { id: entryId, body: { kind: "undo", ofEntryId } });
-    return c.redirect(backTo, 303);
+    return c.redirect(ownPath(backTo, "/"), 303);
   });
   routes.post("/replan", async (c) => {
     const now = await siteNow(context);
@@ -108,6 +107,7 @@ interface BriefPage {
   readonly weather: Weather | null;
   readonly timing: BriefTiming;
   readonly trouble: string | null;
+  readonly kept: KeptNow | null;
 }
 
 /** One line when the feed, the morning, the messages or the copies want a look. */
@@ -120,7 +120,7 @@ async function troubleText({ store, now, briefAtHour, words }: PageContext, { si
   });
 }
 
-function briefPage(context: PageContext, { now, plan, weather, timing, trouble }: BriefPage) {
+function briefPage(context: PageContext, { now, plan, weather, timing, trouble, kept }: BriefPage) {
   const { words } = context;
   const brief = briefOf({ plan, collection: now.collection, words, timing });
   const today = calendarDay(context.now(), now.site.zone);
@@ -133,6 +133,7 @@ function briefPage(context: PageContext, { now, plan, weather, timing, trouble }
         words={words}
         newId={newFormId}
         trouble={trouble}
+        kept={kept}
         isDone={isDone}
         logged={loggedToday(now, { today, context })}
         staleNote={plan.forDay < today ? words.say("today.stale", { forDay: plan.forDay }) : null}

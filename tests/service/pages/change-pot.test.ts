@@ -22,7 +22,7 @@ async function changed(fields: Record<string, string>) {
 describe("the figures of a pot", () => {
   it("can be changed, and the plan is made anew", async () => {
     const { to, pot, planned } = await changed({});
-    expect(to).toBe("/pots/lemon");
+    expect(to).toBe("/pots/lemon?kept=lemon#kept");
     expect(pot).toMatchObject({
       name: "Lemon by the door",
       count: 3,

@@ -65,13 +65,15 @@ describe("a pasted table", () => {
   const good = "Door lemon;citrus;2;45;70;round;30;22,5;28;unglazed;lean;South rail";
 
   it("becomes pots with a planting each, at once and once", async () => {
-    const { store, send } = await houseOf(stock);
+    const { store, send, get } = await houseOf(stock);
     const form = {
       formId: "form-0001",
       table: `${heading}\n${good}\n"Aloe; old";aloe-summer;1;30;40;square;20;15;18;plastic;m;rail`,
     };
     expect((await send("/pots/paste", form)).status).toBe(303);
-    await send("/pots/paste", form);
+    const { to } = await send("/pots/paste", form);
+    expect(to).toBe("/pots?kept=pot.form-0001#kept");
+    expect((await get(to!.split("#")[0]!)).text).toContain('role="status">2 pots are kept.<');
     const pots = (await store.pots.list("quay")).filter(({ id }) => id.startsWith("pot."));
     expect(pots.map(({ name, count, firstSpotId }) => [name, count, firstSpotId])).toEqual([
       ["Door lemon", 2, "rail"],

@@ -40,6 +40,39 @@ function wetFor(potPlan: PotPlan, days: number): PotPlan {
   return { ...potPlan, action: "none", outlook: { ...potPlan.outlook, daysToRefill } };
 }
 
+describe("what was kept", () => {
+  const told = (text: string) => /<p role="status">([^<]*)<\/p>/.exec(text)?.[1];
+
+  it("for one pot is told where its form leads, with the way to take it back", async () => {
+    const { store, send, get } = await houseOf(stock);
+    const form = { formId: "form-0001", kind: "watered", waterMl: "650" };
+    const { to } = await send("/pots/lemon/log", form);
+    expect(to).toMatch(/^\/pots\/lemon\?kept=log\.form-0001\.\w+#kept$/);
+    const page = await get(to!.split("#")[0]!);
+    expect(told(page.text)).toBe("Kept for Lemon: Watered, 650 ml.");
+    const [of, backTo] = ["of", "backTo"].map(
+      (name) => new RegExp(`name="${name}" value="([^"]+)"`).exec(page.text)![1]!,
+    );
+    const back = await send("/pots/take-back", { formId: "form-0002", of: of!, backTo: backTo! });
+    expect(back.to).toBe("/pots/lemon");
+    expect((await store.journal.list("quay")).at(-1)?.body).toEqual({ kind: "undo", ofEntryId: of });
+    expect(told((await get(to!.split("#")[0]!)).text)).toBeUndefined();
+  });
+
+  it("leads nowhere else when it is taken back", async () => {
+    const { send } = await houseOf(stock);
+    for (const backTo of ["//elsewhere.example", "https://elsewhere.example", "/\\elsewhere.example"])
+      expect((await send("/pots/take-back", { of: "log.form-0001", backTo })).to).toBe("/pots");
+  });
+
+  it("is told of a pot whose name begins like another's for that one alone", async () => {
+    const twin = { ...bare.pots[0]!, id: "lemon-two", name: "Lemon two" };
+    const { get } = await houseOf({ ...stock, collection: { ...collection, pots: [...bare.pots, twin] } });
+    expect(told((await get("/pots/lemon?kept=lemon")).text)).toBe("Kept: Lemon.");
+    expect(told((await get("/pots/lemon?kept=nothing-of-ours")).text)).toBeUndefined();
+  });
+});
+
 describe("the shelves", () => {
   it("stand by spot in walking order, a planted pot in section, each with what it asks for", async () => {
     const { text } = await (await houseOf(stock)).get("/pots");
