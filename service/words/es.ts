@@ -779,7 +779,7 @@ export const ES = {
   "outlook.label": "Agua en la maceta de {pot} en los próximos días; la frase de encima dice lo mismo.",
   "outlook.holds": "guarda {capacityMl}",
   "outlook.waits": "pide riego",
-  "outlook.too-wet": "más arriba, demasiado mojada",
+  "outlook.too-wet": "encima, demasiado mojada",
   "outlook.rain": "{rainMm}",
   "outlook.coldest": "{coldestC}",
   "outlook.legend":
