@@ -40,8 +40,8 @@ export function BeginFrame({
     <Frame words={words} title={say(`begin.${step}.title`)} here="/begin" siteName={siteName} demo={demo}>
       <p class="step">{say("begin.step", { step: BEGIN_STEPS.indexOf(step) + 1, stepCount })}</p>
       <h1>{say(`begin.${step}.title`)}</h1>
-      {step === "site" && <p>{say("begin.what")}</p>}
-      <p class="lead">{say(`begin.${step}.text`)}</p>
+      {step === "site" && <p class="lead">{say("begin.what")}</p>}
+      <p class={step === "site" ? undefined : "lead"}>{say(`begin.${step}.text`)}</p>
       {step === "site" && (
         <p>
           <a href="/house/words">{LANGUAGES.map(ownNameOf).join(", ")}</a>

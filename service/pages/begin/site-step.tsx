@@ -38,18 +38,16 @@ export function SiteStep({ form, search }: SiteStepProps) {
     <>
       <form method="post" action={SITE_ADDRESS}>
         <ProblemList form={form} labels={{ name: say("field.site-name") }} />
-        <section>
-          <h2>{say("begin.site.by-name")}</h2>
-          <div class="search">
-            <TextField form={form} name="place" type="search" label={say("field.place")} />
-            <button type="submit" name="do" value={SEARCH}>
-              {say("begin.site.search")}
-            </button>
-          </div>
+        <fieldset class="group">
+          <legend>{say("begin.site.by-name")}</legend>
+          <TextField form={form} name="place" type="search" label={say("field.place")} />
+          <button type="submit" name="do" value={SEARCH}>
+            {say("begin.site.search")}
+          </button>
           {search && <Found search={search} form={form} />}
-        </section>
-        <section>
-          <h2>{say("begin.site.by-coordinates")}</h2>
+        </fieldset>
+        <fieldset class="group">
+          <legend>{say("begin.site.by-coordinates")}</legend>
           <TextField form={form} name="name" label={say("field.site-name")} hint={say("hint.site-name")} />
           <div class="row">
             <NumberField form={form} name="latDeg" label={say("field.latDeg")} unit="°" />
@@ -63,8 +61,8 @@ export function SiteStep({ form, search }: SiteStepProps) {
               <option value={zone} />
             ))}
           </datalist>
-          <button type="submit">{say("begin.site.use")}</button>
-        </section>
+        </fieldset>
+        <button type="submit">{say("begin.site.use")}</button>
       </form>
       {search?.found.ok &&
         search.found.value.map((place, index) => <FoundForm place={place} index={index} />)}
