@@ -91,7 +91,7 @@ function Together({ collection, form, words }: PotsPageProps) {
     <fieldset class="group together" id="potId">
       <legend>{say("pots.together")}</legend>
       <p id="ticked" class="when" role="status" />
-      <p class="hint">{say("pots.together-hint")}</p>
+      <p class="hint together-hint">{say("pots.together-hint")}</p>
       <div class="together-ways">
         <button type="submit" name="what" value="watered">
           {say("pots.watered")}

@@ -4,12 +4,8 @@ import type { Words } from "../../words/words.ts";
 import type { KeptNow } from "../kept-now.ts";
 import { Receipt } from "../receipt.tsx";
 import { DeedRow, TickForm, tickText } from "./deed-row.tsx";
+import { Logged, LoggedDoor, type LoggedToday } from "./logged-today.tsx";
 import { Signs } from "./signs.tsx";
-
-export interface LoggedToday {
-  readonly entryId: string;
-  readonly text: string;
-}
 
 export interface TodayProps {
   readonly brief: Brief;
@@ -80,17 +76,6 @@ function Left({ brief, isDone, words: { say } }: TodayProps) {
   return (
     <p id="left" class="left" role="status">
       {leftCount < deeds.length && say("today.left-now", { leftCount })}
-    </p>
-  );
-}
-
-function LoggedDoor({ logged, words: { say } }: TodayProps) {
-  if (logged.length === 0) return null;
-  return (
-    <p>
-      <a href="#logged" class="logged-door">
-        {say("today.logged", { entryCount: logged.length })}
-      </a>
     </p>
   );
 }
@@ -198,35 +183,6 @@ function Cautions({ brief }: { brief: Brief }) {
   const lines = brief.cautions.lines.filter(({ isUrgent }) => !isUrgent);
   return (
     <Lines section={{ heading: brief.cautions.heading, lines: lines.map(({ sentence }) => sentence) }} />
-  );
-}
-
-/** More than this are folded, so that what else the day asks stays in sight. Chosen by us. */
-const LOGGED_OPEN_AT_MOST = 6;
-
-/** What was done today, each with the way to take it back. */
-function Logged({ logged, newId, words }: TodayProps) {
-  if (logged.length === 0) return null;
-  return (
-    <details class="stop logged" id="logged" open={logged.length <= LOGGED_OPEN_AT_MOST}>
-      <summary>
-        <h2>{words.say("today.logged", { entryCount: logged.length })}</h2>
-      </summary>
-      <ul class="plain">
-        {logged.map(({ entryId, text }) => (
-          <li>
-            <p>{text}</p>
-            <form method="post" action="/undo">
-              <input type="hidden" name="entryId" value={`undo.${newId()}`} />
-              <input type="hidden" name="ofEntryId" value={entryId} />
-              <button type="submit" class="quiet" aria-label={words.say("today.undo-label", { text })}>
-                {words.say("today.undo")}
-              </button>
-            </form>
-          </li>
-        ))}
-      </ul>
-    </details>
   );
 }
 
