@@ -15,6 +15,8 @@ export interface PotsPageProps {
   readonly view: ShelfView;
   /** What was kept just now; null when nothing was. */
   readonly kept: KeptNow | null;
+  /** Pots that were ticked in a form that could not be kept. */
+  readonly tickedIds: ReadonlySet<string>;
   readonly form: FormView;
   readonly newId: () => string;
   readonly words: Words;

@@ -11,13 +11,15 @@ export interface ShelfProps {
   readonly spotId?: string;
   readonly stands: readonly PotStand[];
   readonly pxPerCm: number;
+  /** Pots that were ticked in a form that could not be kept. */
+  readonly tickedIds: ReadonlySet<string>;
   readonly view: ShelfView;
   readonly collection: Collection;
   readonly words: Words;
 }
 
 /** A bench as a shelf of vessels, or all of them in one row. */
-export function Shelf({ name, spotId, stands, pxPerCm, view, collection, words }: ShelfProps) {
+export function Shelf({ name, spotId, stands, pxPerCm, tickedIds, view, collection, words }: ShelfProps) {
   const scale = { pxPerCm, lineMm: 6, mostAboveCm: 30 };
   const benchOf = (id: string) => collection.spots.find((spot) => spot.id === id)?.name ?? id;
   return (
@@ -31,6 +33,7 @@ export function Shelf({ name, spotId, stands, pxPerCm, view, collection, words }
               <PotOnShelf
                 stand={stand}
                 scale={scale}
+                isTicked={tickedIds.has(stand.pot.id)}
                 bench={spotId === undefined ? benchOf(stand.spotId) : null}
                 words={words}
               />
@@ -63,10 +66,11 @@ function alikeCount(potCount: number): number {
 interface PotOnShelfProps extends Pick<SectionOfProps, "stand" | "scale" | "words"> {
   /** Told where pots of several benches stand together. */
   readonly bench: string | null;
+  readonly isTicked: boolean;
 }
 
 /** Few elements and few words: a page has hundreds of them. */
-function PotOnShelf({ stand, scale, bench, words }: PotOnShelfProps) {
+function PotOnShelf({ stand, scale, bench, isTicked, words }: PotOnShelfProps) {
   const { pot } = stand;
   const { say } = words;
   return (
@@ -86,7 +90,13 @@ function PotOnShelf({ stand, scale, bench, words }: PotOnShelfProps) {
         )}
       </p>
       <label class="choice">
-        <input type="checkbox" name="potId" value={pot.id} aria-label={`${say("pots.choose")} ${pot.name}`} />
+        <input
+          type="checkbox"
+          name="potId"
+          value={pot.id}
+          checked={isTicked}
+          aria-label={`${say("pots.choose")} ${pot.name}`}
+        />
         {say("pots.choose")}
       </label>
     </div>

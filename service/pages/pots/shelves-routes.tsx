@@ -32,7 +32,8 @@ export function shelvesRoutes(context: PageContext): Hono {
     const [typed, potIds] = [await typedForm(c), await fieldTexts(c, "potId")];
     const view = viewOfForm(typed);
     const read = togetherOf(now, { typed, potIds });
-    if (!read.ok) return c.html(potsPage(context, now, { view, typed, problems: read.problems }), 422);
+    if (!read.ok)
+      return c.html(potsPage(context, now, { view, typed, potIds, problems: read.problems }), 422);
     const [id, atUtcMs] = [idOfEntry(typed), filledInUtcMs(typed, context.now())];
     await keepEntry(
       context,
@@ -100,13 +101,15 @@ interface Shown {
   readonly view: ShelfView;
   readonly kept?: PotsPageProps["kept"];
   readonly typed?: Typed;
+  /** Pots that were ticked. */
+  readonly potIds?: readonly string[];
   readonly problems?: readonly Problem[];
 }
 
 function potsPage(
   context: PageContext,
   now: SiteNow,
-  { view, kept = null, typed = {}, problems = [] }: Shown,
+  { view, kept = null, typed = {}, potIds = [], problems = [] }: Shown,
 ): string {
   const { words } = context;
   return pageText(
@@ -116,6 +119,7 @@ function potsPage(
         collection={now.collection}
         view={view}
         kept={kept}
+        tickedIds={new Set(potIds)}
         form={{ typed, problems, words }}
         newId={newFormId}
         words={words}

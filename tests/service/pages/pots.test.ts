@@ -116,6 +116,17 @@ describe("the shelves", () => {
     expect(watered.map(({ potId }) => potId)).toEqual(["lemon", "fig"]);
   });
 
+  it("keep what was ticked where the spot is missing", async () => {
+    const { send } = await houseOf(stock);
+    const { status, text } = await send("/pots/log", [
+      ["formId", "form-0001"],
+      ["potId", "lemon"],
+      ["what", "moved"],
+    ]);
+    expect(status).toBe(422);
+    expect(text.match(/value="[^"]*" checked=""/g)).toEqual(['value="lemon" checked=""']);
+  });
+
   it("take a whole bench but its pots to be kept dry with one tap, tell how many, and take all of it back", async () => {
     const { store, send, get } = await houseOf(stock);
     const sent = { formId: "form-0002", wateredSpotId: "rail", view: "/pots?spot=rail" };
