@@ -454,7 +454,7 @@ export const QUESTIONS: readonly Question[] = [
       ],
     },
     answer: brief,
-    says: ["None of the 2 pots needs anything today.", "Jade: Trouble, noted on"],
+    says: ["1 pot to look at; one needs nothing today.", "Jade: Trouble, noted on"],
     saysNot: ["Look at the roots"],
   },
 ];
