@@ -2,6 +2,7 @@ import type { Deed } from "../../core/plan/deed.ts";
 import type { PotPlan } from "../../core/plan/pot-plan.ts";
 import type { Words } from "../words/words.ts";
 import type { BriefDeed } from "./brief-value.ts";
+import { asksForHands } from "./due-day.ts";
 import type { Naming } from "./naming.ts";
 import { reasonInShort, reasonLine } from "./reason-line.ts";
 
@@ -77,9 +78,9 @@ function wrapNotes({ reason }: Deed, words: Naming["words"]): string[] {
 }
 
 /** Less likely than not and still asked for: why. */
-function chanceNotes({ action, confidence }: Deed, { words }: Naming): string[] {
-  if (confidence.word !== "unlikely" || action === "none" || action === "keep-dry") return [];
-  return [words.say("deed.small-chance", { shareFrac: confidence.shareFrac })];
+function chanceNotes(deed: Deed, { words }: Naming): string[] {
+  const { word, shareFrac } = deed.confidence;
+  return word === "unlikely" && asksForHands(deed) ? [words.say("deed.small-chance", { shareFrac })] : [];
 }
 
 function amountText(deed: Deed, { count }: PotPlan, { words }: Naming): string | null {

@@ -6,6 +6,7 @@ import type { PotPlan } from "../../core/plan/pot-plan.ts";
 import { calendarDay } from "../../core/site/local-days.ts";
 import type { BriefDeed } from "../brief/brief-value.ts";
 import { deedLine } from "../brief/deed-line.ts";
+import { asksForHands } from "../brief/due-day.ts";
 import { groupedBy } from "../brief/grouped-by.ts";
 import { groupedDeeds } from "../brief/grouped-deeds.ts";
 import { type Naming, namingFor } from "../brief/naming.ts";
@@ -46,7 +47,7 @@ function deedEvents(input: CalendarInput): CalendarEvent[] {
   const naming = namingFor(input);
   const dated = input.plan.pots.flatMap((potPlan) =>
     [potPlan as Deed, ...potPlan.then]
-      .filter(({ action }) => action !== "none" && action !== "keep-dry")
+      .filter(asksForHands)
       .map((deed) => datedLine({ potPlan, deed, naming })),
   );
   const alike = groupedBy(dated, ({ line, day }) => JSON.stringify([line.action, line.toSpotId, day]));

@@ -1,7 +1,7 @@
 import { scaleLinear } from "d3-scale";
 import { line } from "d3-shape";
 import { HOUR_MS } from "../../../core/weather/weather.ts";
-import type { Words } from "../../words/words.ts";
+import { figureText } from "../../words/figures.ts";
 import type { NextHour } from "./next-hours.ts";
 import { beside, GUSTS, LEFT, type Plot, px, RAIN, RIGHT, WARMTH } from "./strip-frame.ts";
 
@@ -21,7 +21,8 @@ export function Warmth({ hours, x, words }: Plot) {
     <>
       <path class="strip-warmth" d={path(hours as NextHour[]) ?? ""} />
       {[coldest, hottest].map((hour, index) => {
-        const text = figureText(words, "tempC", hour.tempC);
+        const figure = words.figure("tempC", hour.tempC);
+        const text = figure ? figureText(figure) : "";
         return (
           <g class="strip-figure">
             <text {...beside(middle(hour), text)} y={px(y(hour.tempC) + (index === 0 ? 13 : -5))}>
@@ -97,9 +98,4 @@ function RowNote({ y, text }: { y: number; text: string }) {
       </text>
     </>
   );
-}
-
-function figureText(words: Words, name: string, value: number): string {
-  const figure = words.figure(name, value);
-  return figure ? `${figure.number}${figure.gap}${figure.unit}` : "";
 }

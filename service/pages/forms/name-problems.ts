@@ -11,7 +11,7 @@ export function nameProblems({ id, name }: Named, known: readonly Named[], code:
   return taken ? [{ code, path: ["name"] }] : [];
 }
 
-/** A name as it counts when two are compared. */
-export function bare(name: string): string {
-  return name.normalize("NFC").replaceAll(/\s+/g, " ").trim().toLowerCase();
+/** A text as it counts when two are compared: composed, small, every gap a single space, those that do not break as well. */
+export function bare(text: string): string {
+  return text.normalize("NFC").replaceAll(/\s+/g, " ").trim().toLowerCase();
 }

@@ -20,7 +20,7 @@ export function nextNeed(potPlan: PotPlan, plan: Pick<Plan, "zone" | "forDay">):
   const deeds: readonly Deed[] = [potPlan, ...potPlan.then];
   const [first] = deeds
     .filter(asksForHands)
-    .map(({ action, ...at }) => ({ action, day: dueDay({ action, ...at }, plan) }))
+    .map((deed) => ({ action: deed.action, day: dueDay(deed, plan) }))
     .sort((a, b) => (a.day < b.day ? -1 : Number(a.day > b.day)));
   const isKeptDry = deeds.some(({ action }) => action === "keep-dry");
   return {

@@ -1,4 +1,5 @@
 import type { Words } from "../../words/words.ts";
+import { bare } from "../forms/name-problems.ts";
 
 /** Columns that every pasted table has, in the order of the example; those of the pot form, with mix and spot by name. */
 export const NEEDED_COLUMNS = [
@@ -52,15 +53,6 @@ export function columnOfField(field: string): PasteColumn | undefined {
 
 /** The column that a heading means, by its own word or by the name that the page shows; undefined when there is none. */
 export function columnOf(heading: string, words: Words): PasteColumn | undefined {
-  const called = bare(heading);
-  return COLUMNS.find((column) => [column, columnTitle(column, words)].some((name) => bare(name) === called));
-}
-
-/** Without unit, and however it is spaced or capitalised. */
-function bare(heading: string): string {
-  return heading
-    .replace(/\(cm\)\s*$/i, "")
-    .replaceAll(/\s+/g, " ")
-    .trim()
-    .toLowerCase();
+  const called = bare(heading.replace(/\(cm\)\s*$/i, ""));
+  return COLUMNS.find((column) => [column, columnLabel(column, words)].some((name) => bare(name) === called));
 }

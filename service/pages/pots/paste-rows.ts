@@ -5,7 +5,7 @@ import type { Problem } from "../../../core/problem.ts";
 import { tableRows } from "../../csv.ts";
 import type { Words } from "../../words/words.ts";
 import type { Typed } from "../forms/form-problems.ts";
-import { chosenByName, pasteChoices } from "./paste-choices.ts";
+import { chosenByName, type PasteChoices, pasteChoices } from "./paste-choices.ts";
 import { columnOf, columnOfField, NEEDED_COLUMNS, type PasteColumn } from "./paste-columns.ts";
 import { NEW_POT_TYPED, potOfForm } from "./pot-form.tsx";
 
@@ -40,14 +40,15 @@ export function pastedPots(text: string, at: PasteSetting): PasteRead {
   const titles = heading?.cells ?? [];
   if (titles.length === 0)
     return { ok: false, problems: [{ code: "paste-nothing", path: ["table"] }], rows: [] };
-  const problems = headingProblems(titles, at.words);
+  const columns = titles.map((title) => columnOf(title, at.words));
+  const problems = headingProblems(titles, columns);
   if (problems.length > 0) return { ok: false, problems, rows: [] };
   if (lines.length === 0)
     return { ok: false, problems: [{ code: "paste-empty", path: ["table"] }], rows: [] };
-  const columns = titles.map((title) => columnOf(title, at.words));
+  const choices = pasteChoices(at.collection, at.words);
   const reads = lines.map(({ rowNumber, cells }) => ({
     rowNumber,
-    read: potOfRow(cells, { columns, at, rowNumber }),
+    read: potOfRow(cells, { columns, choices, at, rowNumber }),
   }));
   const rows = reads.flatMap(({ rowNumber, read }) =>
     read.ok ? [] : [{ rowNumber, problems: read.problems }],
@@ -74,9 +75,11 @@ function separatorOf(text: string): string {
   return ["\t", ";", ","].find((mark) => heading.includes(mark)) ?? ",";
 }
 
+/** What each heading means; undefined where nothing is known of it. */
+type Columns = readonly (PasteColumn | undefined)[];
+
 /** What the row of headings lacks, and what stands there that nothing is known of: it would be lost. */
-function headingProblems(titles: readonly string[], words: Words): Problem[] {
-  const columns = titles.map((title) => columnOf(title, words));
+function headingProblems(titles: readonly string[], columns: Columns): Problem[] {
   const told = (code: string, named: readonly string[]): Problem[] =>
     named.length > 0 ? [{ code, path: ["table"], data: { columns: named } }] : [];
   return [
@@ -99,17 +102,17 @@ type Row = Partial<Record<PasteColumn, string>>;
 
 function potOfRow(
   cells: readonly string[],
-  of: { columns: readonly (PasteColumn | undefined)[]; at: PasteSetting; rowNumber: number },
+  of: { columns: Columns; choices: readonly PasteChoices[]; at: PasteSetting; rowNumber: number },
 ): ReturnType<typeof potOfForm> {
-  const { columns, at, rowNumber } = of;
+  const { columns, choices, at, rowNumber } = of;
   if (cells.some((cell, i) => cell !== "" && columns[i] === undefined)) {
     return { ok: false, problems: [{ code: "paste-cells", path: ["row"] }] };
   }
   const row: Row = Object.fromEntries(
     columns.flatMap((column, i) => (column && cells[i] ? [[column, cells[i]]] : [])),
   );
-  const named = chosenByName(row, pasteChoices(at.collection, at.words));
-  const read = potOfForm(typedOfRow(named, `${at.formId}-${rowNumber - 1}`, at), at);
+  const typed = typedOfRow(chosenByName(row, choices), `${at.formId}-${rowNumber - 1}`, at);
+  const read = potOfForm(typed, at);
   return read.ok ? read : { ok: false, problems: read.problems.map((problem) => withGiven(problem, row)) };
 }
 

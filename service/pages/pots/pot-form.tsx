@@ -53,9 +53,9 @@ export function potOfForm(
   const clock = { nowUtcMs, zone: collection.site.zone };
   const planted = plantedInstant(typed, clock);
   const watered = wateredInstant(typed, clock);
-  const unknown = [...unknownNames(typed, collection), ...orderProblems(typed, { planted, watered })];
+  const others = [...unknownNames(typed, collection), ...orderProblems(typed, { planted, watered })];
   const vessel = read.ok ? vesselOfForm(read.value) : null;
-  if (read.ok && vessel?.problems.length === 0 && unknown.length === 0 && planted.ok && watered.ok) {
+  if (read.ok && vessel?.problems.length === 0 && others.length === 0 && planted.ok && watered.ok) {
     const potId = `pot.${read.value.formId}`;
     const entries = pastOf(read.value, {
       vessel: vessel.vessel,
@@ -66,7 +66,7 @@ export function potOfForm(
     return { ok: true, value: { pot: potOf(read.value, potId), entries } };
   }
   const problems = [read, planted, watered].flatMap((part) => (part.ok ? [] : part.problems));
-  return { ok: false, problems: [...problems, ...unknown, ...(vessel?.problems ?? [])] };
+  return { ok: false, problems: [...problems, ...others, ...(vessel?.problems ?? [])] };
 }
 
 /** What is named but not there; what is left empty is told by the fields themselves. */

@@ -9,7 +9,6 @@ import { doubtTexts } from "../../brief/doubt-text.ts";
 import { namingFor } from "../../brief/naming.ts";
 import { signLines } from "../../brief/sign-lines.ts";
 import type { Words } from "../../words/words.ts";
-import { OutlookBand } from "../drawing/outlook-band.tsx";
 import type { FormView } from "../forms/fields.tsx";
 import { EntryRow } from "../journal/entry-row.tsx";
 import { entryWhat } from "../journal/entry-text.ts";
@@ -21,8 +20,8 @@ import { Signs } from "../today/signs.tsx";
 import { FoldedForm } from "./folded-form.tsx";
 import { OPEN_KINDS, type OpenKind } from "./log-body.ts";
 import { LogForm } from "./log-form.tsx";
-import { outlookCourse, wateringMarks } from "./outlook-points.ts";
 import { PotCare } from "./pot-care.tsx";
+import { PotOutlook } from "./pot-outlook.tsx";
 import type { PotStand } from "./pot-stand.ts";
 import { PotWaits } from "./pot-waits.tsx";
 import { pageScale, SectionOf } from "./section-of.tsx";
@@ -87,7 +86,7 @@ export function PotPage(props: PotPageProps) {
             </a>
           </p>
           {potPlan && props.plan && (
-            <Outlook plan={props.plan} potPlan={potPlan} stand={stand} words={words} />
+            <PotOutlook plan={props.plan} potPlan={potPlan} stand={stand} words={words} />
           )}
           <PotCare stand={stand} collection={collection} words={words} />
         </div>
@@ -156,56 +155,6 @@ function Facts({ stand, words }: { stand: PotStand; words: Words }) {
       </ul>
     </section>
   );
-}
-
-function Outlook({ plan, potPlan, stand, words }: OutlookProps) {
-  const { outlook } = potPlan;
-  return (
-    <section>
-      <h2>{words.say("pot.outlook")}</h2>
-      <p>{outlookText(potPlan, plan, words)}</p>
-      <OutlookBand
-        {...outlookCourse({ plan, potPlan, words })}
-        refillFrac={outlook.refillFrac}
-        wetAboveFrac={outlook.wetAboveFrac ?? null}
-        marks={wateringMarks(potPlan, words)}
-        capacityMl={outlook.capacityMl}
-        label={words.say("outlook.label", { pot: stand.pot.name })}
-        words={words}
-      />
-      <p class="hint">{words.say("outlook.legend")}</p>
-      <p>
-        <a class="button quiet" href={`/pots/${encodeURIComponent(stand.pot.id)}/what-if`}>
-          {words.say("what-if.door")}
-        </a>
-      </p>
-    </section>
-  );
-}
-
-interface OutlookProps {
-  readonly plan: Plan;
-  readonly potPlan: PotPlan;
-  readonly stand: PotStand;
-  readonly words: Words;
-}
-
-const DAY_MS = 86_400_000;
-
-function outlookText({ outlook }: PotPlan, { horizon }: Plan, { say }: Words): string {
-  const { daysToRefill, dryUntil } = outlook;
-  if (!daysToRefill) return say("outlook.no-refill");
-  if (daysToRefill.mid <= 0) return say(dryUntil ? "outlook.refill-now-dry" : "outlook.refill-now");
-  const [fromDays, likelyDays] = [Math.floor(daysToRefill.low), Math.floor(daysToRefill.mid)];
-  const toDays = Math.ceil(daysToRefill.high);
-  // What does not come about within the hours reckoned has the plan's last as its figure.
-  const reckonedDays = (Date.parse(horizon.to) - Date.parse(horizon.from)) / DAY_MS;
-  if (daysToRefill.high >= Math.floor(10 * reckonedDays) / 10)
-    return say("outlook.refill-or-not", { likelyDays });
-  if (fromDays < likelyDays) return say("outlook.refill-between", { likelyDays, fromDays, toDays });
-  return toDays > likelyDays + 1
-    ? say("outlook.refill-latest", { likelyDays, toDays })
-    : say("outlook.refill", { likelyDays });
 }
 
 /** A form for each kind of entry, folded. */
